@@ -1,0 +1,1 @@
+"""The use cases that terminal and server share."""

@@ -1,0 +1,1 @@
+"""The job from a terminal, one file a command."""

@@ -1,0 +1,1 @@
+"""Pictures as SVG strings, the same on page and paper."""

@@ -1,0 +1,1 @@
+"""The typed samples that every reader yields and every check takes."""

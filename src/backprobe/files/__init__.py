@@ -1,0 +1,1 @@
+"""Opens paths and hands their lines to the readers."""

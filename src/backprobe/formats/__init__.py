@@ -1,0 +1,1 @@
+"""Lines in, typed evidence out; one file a format."""

@@ -1,0 +1,1 @@
+"""Hypotheses, likelihoods, expected information, cost."""

@@ -1,0 +1,1 @@
+"""The job: its journal, its fold, its findings."""

@@ -1,0 +1,1 @@
+"""Limits as data, generated from authorities/ by builders/."""

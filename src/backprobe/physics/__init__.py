@@ -1,0 +1,1 @@
+"""Formulas, each with its source."""

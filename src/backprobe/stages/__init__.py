@@ -1,0 +1,1 @@
+"""The stages of a job: evidence in, findings out."""

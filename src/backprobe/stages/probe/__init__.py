@@ -1,0 +1,1 @@
+"""Which wire is which."""

@@ -1,0 +1,26 @@
+"""What is known of the vehicle and the meter before the first wire is touched."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from backprobe.evidence.keys import Capture
+from backprobe.evidence.meter import DEFAULT_CAPTURES, Meter
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Setup:
+    """The vehicle under the probe and the meter in the hand.
+
+    `system_V` is 12 or 24; `has_crank` is False for electric and hybrid vehicles; `has_accessory` is False where
+    the key has no accessory position; `captures` is what the meter can hold; `unit_least_V` is the unit's own
+    lowest supply voltage, None where no unit sheet was given; `cylinders` turns a ripple into cranking speed.
+    """
+
+    system_V: int
+    meter: Meter
+    has_crank: bool = True
+    has_accessory: bool = True
+    captures: frozenset[Capture] = DEFAULT_CAPTURES
+    unit_least_V: float | None = None
+    cylinders: int | None = None
