@@ -15,16 +15,16 @@ from __future__ import annotations
 '''
 
 
-def mapping(name: str, kind: str, pairs: list[tuple[str, str]], note: str) -> str:
-    """A dict literal called `name`, one pair a line, with its note above."""
+def mapping(declared: str, pairs: list[tuple[str, str]], *, note: str) -> str:
+    """A dict literal for what is `declared` ('NAME: type'), one pair a line, with its note above."""
     lines = "".join(f"    {key}: {value},\n" for key, value in pairs)
-    return f"# {note}\n{name}: {kind} = {{\n{lines}}}\n"
+    return f"# {note}\n{declared} = {{\n{lines}}}\n"
 
 
 def values_source() -> str:
     """The value of each character."""
     pairs = [(quoted(row["character"]), row["value"]) for row in rows("49-cfr-565/values.csv")]
-    return mapping("VALUES", "dict[str, int]", pairs, "value of each character that may stand in a VIN")
+    return mapping("VALUES: dict[str, int]", pairs, note="value of each character that may stand in a VIN")
 
 
 def weights_source() -> str:
@@ -37,14 +37,14 @@ def years_source() -> str:
     """The first of the two years that each code in position 10 stands for."""
     pairs = [(quoted(row["code"]), row["year"]) for row in rows("49-cfr-565/model-years.csv")]
     note = "model year of each code in position 10, first cycle; the second is 30 years later"
-    return mapping("MODEL_YEARS", "dict[str, int]", pairs, note)
+    return mapping("MODEL_YEARS: dict[str, int]", pairs, note=note)
 
 
 def regions_source() -> str:
     """The first characters that are taken as North America."""
     pairs = [(quoted(row["first"]), quoted(row["place"])) for row in rows("49-cfr-565/regions.csv")]
     note = "first characters that are taken as North America (from memory, unverified)"
-    return mapping("NORTH_AMERICA", "dict[str, str]", pairs, note)
+    return mapping("NORTH_AMERICA: dict[str, str]", pairs, note=note)
 
 
 def misread_source() -> str:
@@ -58,7 +58,7 @@ def misread_source() -> str:
         for read in sorted(found)
     ]
     note = "what a character may have been misread for, 1 the most likely (common practice, no source)"
-    return mapping("MISREAD", "dict[str, dict[str, int]]", pairs, note)
+    return mapping("MISREAD: dict[str, dict[str, int]]", pairs, note=note)
 
 
 if __name__ == "__main__":

@@ -19,6 +19,7 @@ from backprobe.stages.walkround.vin_number import (
 )
 from backprobe.stages.walkround.vin_repair import Repair, repairs
 
+WHAT = {"vin_form": "form of the VIN", "vin_check_digit": "check digit of the VIN", "vin_model_year": "model year"}
 SHOWN_REPAIRS = 3
 READ_AGAIN = "Read the VIN again, from the plate at the windscreen or the door frame."
 
@@ -55,31 +56,30 @@ def check_vin(
     proposed = repairs(vin)
     judged = is_well_formed(vin) and is_north_american(vin)
     years = model_years(vin, heavy=heavy, job_year=job_year) if judged else ()
-    findings = [_form(vin, said, proposed)]
+    findings = [_form(vin, proposed, said=said)]
     if judged:
-        findings += [_check_digit(vin, proposed), _model_year(vin, years, stated_year)]
+        findings += [_check_digit(vin, proposed), _model_year(vin, years, stated=stated_year)]
     return VinCheck(
         typed=typed, vin=vin, tidied=said, judged=judged, years=years, repairs=proposed, findings=tuple(findings)
     )
 
 
-def _finding(name: str, what: str, verdict: Verdict, because: str, then: str | None = None) -> Finding:
-    return Finding(id=name, stage=Stage.WALKROUND, what=what, verdict=verdict, because=because, next=then)
+def _finding(name: str, verdict: Verdict, *, because: str, then: str | None = None) -> Finding:
+    return Finding(id=name, stage=Stage.WALKROUND, what=WHAT[name], verdict=verdict, because=because, next=then)
 
 
-def _form(vin: str, said: tuple[str, ...], proposed: tuple[Repair, ...]) -> Finding:
+def _form(vin: str, proposed: tuple[Repair, ...], *, said: tuple[str, ...]) -> Finding:
     """Whether the VIN has the right length and only characters that may stand in one."""
-    what = "form of the VIN"
     if not vin:
-        return _finding("vin_form", what, Verdict.OPEN, "no VIN was given", READ_AGAIN)
+        return _finding("vin_form", Verdict.OPEN, because="no VIN was given", then=READ_AGAIN)
     fault = _fault(vin)
     if fault is not None:
-        return _finding("vin_form", what, Verdict.FAILS, fault, _look_again(proposed))
+        return _finding("vin_form", Verdict.FAILS, because=fault, then=_look_again(proposed))
     notes = list(said)
     if not is_north_american(vin):
         notes.append(f"check digit and model year are not judged: it begins with {vin[0]}, North America with 1 to 5")
     because = "; ".join(["17 characters, each one that may stand in a VIN", *notes])
-    return _finding("vin_form", what, Verdict.HOLDS, because)
+    return _finding("vin_form", Verdict.HOLDS, because=because)
 
 
 def _fault(vin: str) -> str | None:
@@ -96,12 +96,11 @@ def _fault(vin: str) -> str | None:
 
 def _check_digit(vin: str, proposed: tuple[Repair, ...]) -> Finding:
     """Whether position 9 is what the other sixteen characters ask for."""
-    what = "check digit of the VIN"
     if has_right_check_digit(vin):
         because = f"position 9 is {vin[CHECK_AT]}, as the other 16 characters ask for (49 CFR 565.15)"
-        return _finding("vin_check_digit", what, Verdict.HOLDS, because)
+        return _finding("vin_check_digit", Verdict.HOLDS, because=because)
     because = f"position 9 is {vin[CHECK_AT]}, the other 16 characters ask for {check_digit(vin)} (49 CFR 565.15)"
-    return _finding("vin_check_digit", what, Verdict.FAILS, because, _look_again(proposed))
+    return _finding("vin_check_digit", Verdict.FAILS, because=because, then=_look_again(proposed))
 
 
 def _look_again(proposed: tuple[Repair, ...]) -> str:
@@ -114,21 +113,23 @@ def _look_again(proposed: tuple[Repair, ...]) -> str:
     return f"{READ_AGAIN} It would check out if {likely}{rest}."
 
 
-def _model_year(vin: str, years: tuple[int, ...], stated: int | None) -> Finding:
+def _model_year(vin: str, years: tuple[int, ...], *, stated: int | None) -> Finding:
     """Which model year position 10 says, and whether the papers agree."""
-    what, code = "model year", vin[YEAR_AT]
+    code = vin[YEAR_AT]
     if not has_right_check_digit(vin):
-        return _finding("vin_model_year", what, Verdict.OPEN, "the VIN itself is in doubt", "Settle the VIN first.")
+        return _finding(
+            "vin_model_year", Verdict.OPEN, because="the VIN itself is in doubt", then="Settle the VIN first."
+        )
     if not years:
         because = f"{code} in position 10 stands for no model year that is possible here (49 CFR 565.15)"
-        return _finding("vin_model_year", what, Verdict.FAILS, because, READ_AGAIN)
+        return _finding("vin_model_year", Verdict.FAILS, because=because, then=READ_AGAIN)
     possible = " or ".join(str(year) for year in years)
     because = f"{code} in position 10 stands for {possible} (49 CFR 565.15)"
     if stated is None and len(years) > 1:
         then = f"State which, {possible}, from the maker's plate or the papers."
-        return _finding("vin_model_year", what, Verdict.OPEN, because, then)
+        return _finding("vin_model_year", Verdict.OPEN, because=because, then=then)
     if stated is not None and stated not in years:
         then = f"Compare VIN and papers: {stated} was stated."
-        return _finding("vin_model_year", what, Verdict.FAILS, because, then)
+        return _finding("vin_model_year", Verdict.FAILS, because=because, then=then)
     agreed = f"; {stated} was stated" if stated is not None else ""
-    return _finding("vin_model_year", what, Verdict.HOLDS, because + agreed)
+    return _finding("vin_model_year", Verdict.HOLDS, because=because + agreed)

@@ -46,7 +46,7 @@ def check_digit(vin: str) -> str:
     >>> check_digit("1G4AH59H45G118341")
     '4'
     """
-    remainder = sum(VALUES[c] * weight for c, weight in zip(vin, WEIGHTS, strict=True)) % 11
+    remainder: int = sum(VALUES[c] * weight for c, weight in zip(vin, WEIGHTS, strict=True)) % 11
     return "X" if remainder == 10 else str(remainder)
 
 

@@ -73,7 +73,7 @@ def _digits_from(vin: str) -> int:
     return 14 if vin[2] == "9" else 13
 
 
-def _repair(vin: str, at: tuple[int, ...], meant: tuple[str, ...], rank: int) -> Repair:
+def _repair(vin: str, at: tuple[int, ...], *, meant: tuple[str, ...], rank: int) -> Repair:
     characters = list(vin)
     for position, character in zip(at, meant, strict=True):
         characters[position] = character
@@ -88,17 +88,18 @@ def _replaced(vin: str, wrong: list[int]) -> Iterator[Repair]:
     any_one = dict.fromkeys(VALUES, ANY_RANK) if len(wrong) == 1 else {}
     choices = [[(c, rank) for c, rank in MISREAD.get(vin[at], any_one).items() if c in VALUES] for at in wrong]
     for chosen in product(*choices):
-        yield _repair(vin, tuple(wrong), tuple(c for c, _ in chosen), sum(rank for _, rank in chosen))
+        rank: int = sum(rank for _, rank in chosen)
+        yield _repair(vin, tuple(wrong), meant=tuple(c for c, _ in chosen), rank=rank)
 
 
 def _misread(vin: str) -> Iterator[Repair]:
     for at, read in enumerate(vin):
         for meant, rank in MISREAD.get(read, {}).items():
-            yield _repair(vin, (at,), (meant,), rank)
+            yield _repair(vin, (at,), meant=(meant,), rank=rank)
 
 
 def _swapped(vin: str) -> Iterator[Repair]:
     for at in range(LENGTH - 1):
         here, there = vin[at], vin[at + 1]
         if here != there and CHECK_AT not in (at, at + 1):
-            yield _repair(vin, (at, at + 1), (there, here), SWAP_RANK)
+            yield _repair(vin, (at, at + 1), meant=(there, here), rank=SWAP_RANK)
