@@ -1,0 +1,97 @@
+"""The engine says in the browser's Python, byte for byte, what it says on the desk."""
+
+from __future__ import annotations
+
+import json
+import os
+import subprocess
+import sys
+import zipfile
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+HERE = Path(__file__).resolve().parent
+SRC = HERE.parents[1] / "src"
+BELOW = ("job", "stages", "drawings", "formats", "inference", "limits", "physics", "evidence")
+TOP = ("__init__.py", "findings.py", "errors.py")
+
+# booting takes seconds, so all tests here share one worker and one boot
+pytestmark = pytest.mark.xdist_group("pyodide")
+
+
+def engine_files() -> list[Path]:
+    """The modules below the browser line."""
+    package = SRC / "backprobe"
+    return [package / name for name in TOP] + sorted(path for room in BELOW for path in (package / room).rglob("*.py"))
+
+
+def module_name(path: Path) -> str:
+    """The name by which a module is imported."""
+    return path.relative_to(SRC).with_suffix("").as_posix().replace("/", ".").removesuffix(".__init__")
+
+
+@pytest.fixture(scope="module")
+def engine(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """A zip with what stands below the browser line, and nothing else."""
+    path = tmp_path_factory.mktemp("engine") / "engine.zip"
+    with zipfile.ZipFile(path, "w") as archive:
+        for file in engine_files():
+            archive.write(file, file.relative_to(SRC))
+    return path
+
+
+@pytest.fixture(scope="module")
+def request_text() -> str:
+    """What both are asked: every module, every example in a docstring, every demo job."""
+    names = {module_name(path): path.read_text(encoding="utf-8") for path in engine_files()}
+    examples = [name for name, text in names.items() if ">>> " in text]
+    return json.dumps({"modules": list(names), "examples": examples, "jobs": []})
+
+
+def on_desk(engine: Path, request_text: str, *, hash_seed: int) -> dict[str, Any]:
+    """The answer of this machine's Python, without any installed package, with strings hashed by `hash_seed`."""
+    env = {**os.environ, "PYTHONPATH": str(engine), "PYTHONHASHSEED": str(hash_seed)}
+    command = [sys.executable, "-S", HERE / "engine_run.py"]
+    done = subprocess.run(command, input=request_text, env=env, capture_output=True, text=True, check=False)
+    assert done.returncode == 0, done.stderr
+    return dict(json.loads(done.stdout))
+
+
+@pytest.fixture(scope="module")
+def desk(engine: Path, request_text: str) -> dict[str, Any]:
+    """The answer of this machine's Python."""
+    return on_desk(engine, request_text, hash_seed=1)
+
+
+@pytest.fixture(scope="module")
+def browser(engine: Path, request_text: str, node: Path, pyodide_package: Path) -> dict[str, Any]:
+    """The answer of the browser's Python."""
+    command = [node, HERE / "boot.mjs", pyodide_package, engine, HERE / "engine_run.py"]
+    done = subprocess.run(command, input=request_text, capture_output=True, text=True, check=False)
+    assert done.returncode == 0, done.stderr
+    return dict(json.loads(done.stdout))
+
+
+def test_the_browser_runs_another_python(desk: dict[str, Any], browser: dict[str, Any]) -> None:
+    """The comparison is between two Pythons, not of one with itself."""
+    assert browser["platform"] == "emscripten"
+    assert desk["platform"] != "emscripten"
+
+
+def test_every_module_can_be_imported_there(browser: dict[str, Any]) -> None:
+    """Nothing below the line needs what the browser's Python lacks."""
+    assert len(browser["modules"]) > 10
+    assert browser["modules"] == [module_name(path) for path in engine_files()]
+
+
+def test_nothing_below_the_line_needs_an_installed_package(desk: dict[str, Any]) -> None:
+    """Nor does it need a package, or a module from above the line."""
+    assert desk["modules"] == [module_name(path) for path in engine_files()]
+
+
+def test_examples_in_docstrings_hold_there(browser: dict[str, Any]) -> None:
+    """Each >>> line gives there what the docstring shows."""
+    assert browser["examples"]
+    assert {name: counts for name, counts in browser["examples"].items() if counts[0] == 0 or counts[1] > 0} == {}
