@@ -84,7 +84,7 @@ class _Reader:
             self.usable_rows += 1
             return
         try:
-            self._take_value(wire, key, cells, place)
+            self._take_value(cells, place, wire=wire, key=key)
             self.unread.pop((wire, key), None)  # read again further down
         except RefusedError as refused:
             self.unread[wire, key] = None
@@ -132,7 +132,7 @@ class _Reader:
             marks=_joined(known.marks, self.columns.cell(cells, "marks")),
         )
 
-    def _take_value(self, wire: str, key: Key, cells: list[str], place: Place) -> None:
+    def _take_value(self, cells: list[str], place: Place, *, wire: str, key: Key) -> None:
         self._refuse_long(cells)
         typed = self.columns.cell(cells, "volts")
         if typed.lower() in ABSENT:
@@ -141,10 +141,10 @@ class _Reader:
             return
         if not typed:
             self.usable_rows += 1  # a form not yet filled in is no bad input
-        self.readings.append(self._reading(wire, key, cells, place.line))
+        self.readings.append(self._reading(cells, place.line, wire=wire, key=key))
         self.usable_rows += 1
 
-    def _reading(self, wire: str, key: Key, cells: list[str], line: int | None) -> Reading:
+    def _reading(self, cells: list[str], line: int | None, *, wire: str, key: Key) -> Reading:
         capture = self.columns.cell(cells, "capture").lower() or Capture.DISPLAY
         if capture not in set(Capture):
             raise RefusedError(f"how the meter held the value: {CAPTURE_WORDS}")

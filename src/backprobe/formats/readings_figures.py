@@ -11,7 +11,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from backprobe.evidence.keys import Key
-from backprobe.formats.figures import VOLT_UNITS, Figure, read_figure
+from backprobe.formats.figures import VOLT_UNITS, read_figure
 
 LEAST_V = -0.5
 MOST_V_PER_SYSTEM_V = 1.5  # 18 V of 12 V, 36 V of 24 V
@@ -54,12 +54,11 @@ def read_volts(text: str, *, system_V: int) -> Volts:
         raise RefusedError(f"direct voltage in V or mV, not {figure.unit!r}")
     value_V = figure.value(shift)
     _refuse_unreasonable(value_V, system_V)
-    return Volts(value_V, figure.count(shift), _as_typed(text, figure, shift))
+    return Volts(value_V, figure.count(shift), _as_typed(text, "" if shift else figure.unit))
 
 
-def _as_typed(text: str, figure: Figure, shift: int) -> str:
-    plain = text.strip()
-    return plain if shift or not figure.unit else plain[: -len(figure.unit)].rstrip()
+def _as_typed(text: str, unit: str) -> str:
+    return text.strip().removesuffix(unit).rstrip()
 
 
 def _refuse_unreasonable(value_V: float, system_V: int) -> None:
@@ -78,7 +77,7 @@ def read_after_min(text: str, key: Key) -> float | None:
     """Minutes since key-off; 10 where the key is `after` and nothing is written; None for the other positions."""
     if not text:
         return AFTER_MIN if key is Key.AFTER else None
-    minutes = _amount(text, ("min", "minutes"), "minutes since key-off", MOST_AFTER_MIN)
+    minutes = _amount(text, "minutes since key-off", units=("min", "minutes"), most=MOST_AFTER_MIN)
     if key is Key.AFTER:
         return minutes
     if minutes > OFF_WITHIN_MIN or (minutes and key is not Key.OFF):
@@ -88,10 +87,10 @@ def read_after_min(text: str, key: Key) -> float | None:
 
 def read_load_A(text: str) -> float | None:
     """The load on the wire in amperes; None where nothing is written."""
-    return _amount(text, ("a", "amp", "amps"), "the load in amperes", MOST_LOAD_A) if text else None
+    return _amount(text, "the load in amperes", units=("a", "amp", "amps"), most=MOST_LOAD_A) if text else None
 
 
-def _amount(text: str, units: tuple[str, ...], what: str, most: float) -> float:
+def _amount(text: str, what: str, *, units: tuple[str, ...], most: float) -> float:
     figure = read_figure(text)
     if figure is None or figure.unit.lower() not in ("", *units) or not 0 <= figure.value() <= most:
         raise RefusedError(f"{what}, 0 to {most:.0f}, or nothing")
