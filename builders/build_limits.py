@@ -1,4 +1,4 @@
-"""Make limits/practice.py and limits/meters.py from authorities/common-practice and authorities/meters.
+"""Make limits/practice.py, limits/meters.py and limits/colours.py from the tables in authorities/.
 
 Run ``python builders/build_limits.py`` after a change there; ``--check`` only says whether that was done.
 """
@@ -34,6 +34,12 @@ from backprobe.evidence.keys import Capture
 from backprobe.evidence.meter import Meter
 
 METERS: dict[str, Meter] = {
+'''
+COLOURS_HEAD = '''"""Letters for the colours of wires (IEC 60757), in the order in which two are joined."""
+
+from __future__ import annotations
+
+COLOURS: dict[str, str] = {
 '''
 
 
@@ -84,12 +90,19 @@ def meters_source(table: str) -> str:
     return f"{MARK.format(table=table)}\n{METERS_HEAD}{''.join(meter_source(row) for row in rows(table))}}}\n"
 
 
+def colours_source(table: str) -> str:
+    """The text of limits/colours.py."""
+    entries = "".join(f"    {quoted(row['code'])}: {quoted(row['colour'])},\n" for row in rows(table))
+    return f"{MARK.format(table=table)}\n{COLOURS_HEAD}{entries}}}\n"
+
+
 if __name__ == "__main__":
     raise SystemExit(
         settle(
             {
                 "src/backprobe/limits/practice.py": practice_source("common-practice/limits.csv"),
                 "src/backprobe/limits/meters.py": meters_source("meters/classes.csv"),
+                "src/backprobe/limits/colours.py": colours_source("iec-60757/colours.csv"),
             }
         )
     )

@@ -17,7 +17,7 @@ def run(root, *options):
 def copied(tmp_path):
     """A small tree with the builder and its authorities, and no table made yet."""
     shutil.copytree(ROOT / "builders", tmp_path / "builders", ignore=shutil.ignore_patterns("__pycache__"))
-    for table in ("common-practice", "meters"):
+    for table in ("common-practice", "meters", "iec-60757"):
         shutil.copytree(ROOT / "authorities" / table, tmp_path / "authorities" / table)
     (tmp_path / "src" / "backprobe" / "limits").mkdir(parents=True)
     return tmp_path

@@ -1,0 +1,75 @@
+"""What the job sheet says: the vehicle, the unit to be fitted, who works where and when, and wires already named."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+
+from backprobe.evidence.reading import WireFacts
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Vehicle:
+    """The vehicle as the papers and the people on site know it; only `system_V` (12 or 24) must be known.
+
+    `heavy` is True over 4536 kg gross, None where that was not stated. `has_crank` is False for electric and
+    hybrid vehicles, `has_accessory` where the key has no such position, `battery_switch` says whether there is one.
+    """
+
+    system_V: int
+    vin: str | None = None
+    plate: str | None = None
+    fleet_number: str | None = None
+    maker: str | None = None
+    model: str | None = None
+    model_year: int | None = None
+    heavy: bool | None = None
+    has_crank: bool = True
+    has_accessory: bool = True
+    cylinders: int | None = None
+    battery_switch: bool | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class NamedWire:
+    """What is known of one wire beside its volts: what it was identified as, and where and how it runs.
+
+    `size` is as written: '18 AWG' or '0.75 mm2'.
+    """
+
+    name: str
+    circuits: tuple[str, ...] = ()
+    marks: tuple[str, ...] = ()
+    connector: str | None = None
+    cavity: str | None = None
+    colour: str | None = None
+    size: str | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class JobSheet:
+    """One job: `unit_sheet` is the path of the unit's own sheet as written, `date` as written or YYYY-MM-DD.
+
+    At most one of `meter_class` (a name in the table of classes) and `meter_file` (a path as written) is given.
+    """
+
+    vehicle: Vehicle
+    unit_sheet: str
+    unit_serial: str | None = None
+    id: str | None = None
+    yard: str | None = None
+    technician: str | None = None
+    date: str | None = None
+    meter_class: str | None = None
+    meter_file: str | None = None
+    wires: tuple[NamedWire, ...] = field(default=())
+
+    @property
+    def year(self) -> int | None:
+        """The year of the work, where the date begins with one (YYYY-…)."""
+        head, dash, _ = (self.date or "").partition("-")
+        return int(head) if dash and len(head) == 4 and head.isascii() and head.isdigit() else None
+
+    @property
+    def facts(self) -> dict[str, WireFacts]:
+        """Circuits and marks of each named wire, in the form that a readings table gives them."""
+        return {wire.name: WireFacts(circuits=wire.circuits, marks=wire.marks) for wire in self.wires}

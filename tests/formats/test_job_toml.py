@@ -1,0 +1,127 @@
+"""The job sheet as TOML."""
+
+from pathlib import Path
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from backprobe.errors import UnreadableError
+from backprobe.evidence.job_sheet import JobSheet, NamedWire, Vehicle
+from backprobe.formats.job_toml import KEYS, read_job
+
+SAMPLES = Path(__file__).resolve().parents[1] / "samples" / "job_sheets"
+# each defect with the line that is named and words of what was expected there
+DEFECTS = {
+    "empty": (None, "system_V = 12 or 24, in [vehicle]"),
+    "key-misspelt": (2, "did you mean system_V?"),
+    "key-above-its-table": (1, "system_V under [vehicle]"),
+    "key-twice": (3, "twice"),
+    "key-in-a-long-text": (8, "12 or 24"),
+    "table-misspelt": (1, "did you mean vehicle?"),
+    "system-48": (3, "12 or 24"),
+    "system-in-quotation-marks": (2, "without quotation marks"),
+    "system-with-unit": (2, "without a unit"),
+    "system-missing": (2, "system_V = 12 or 24"),
+    "sheet-missing": (4, "sheet = "),
+    "sheet-empty": (5, "sheet = "),
+    "plate-without-quotation-marks": (3, "text in quotation marks"),
+    "fleet-number-is-a-number": (3, "text in quotation marks"),
+    "heavy-in-words": (3, "true or false"),
+    "model-year-19": (3, "from 1950 to 2100"),
+    "cylinders-four-and-a-half": (3, "whole number"),
+    "date-is-a-time": (8, "a date"),
+    "meter-class-unknown": (8, "did you mean basic?"),
+    "meter-class-and-file": (9, "not both"),
+    "wire-in-single-brackets": (7, "[[wire]]"),
+    "wire-without-name": (10, "[[wire]] number 2"),
+    "wire-twice": (11, "'Red' stands twice"),
+    "wire-size-without-unit": (13, "18 AWG"),
+    "marks-hold-a-number": (9, "a list"),
+    "vehicle-is-text": (1, "headed [vehicle]"),
+}
+
+
+def sample(name):
+    """The text of a sample."""
+    return (SAMPLES / f"{name}.toml").read_text(encoding="utf-8")
+
+
+def test_the_least_job_sheet():
+    """Voltage and unit sheet are enough; a crank and an accessory position are taken to be there."""
+    assert read_job(sample("good-least"), "job.toml") == JobSheet(vehicle=Vehicle(system_V=12), unit_sheet="unit.toml")
+
+
+def test_the_full_job_sheet():
+    """Every key comes out where it belongs."""
+    job = read_job(sample("good-full"), "job.toml")
+    assert job.vehicle == Vehicle(
+        system_V=24,
+        vin="1M8GDM9AXKP042788",
+        plate="HV 204",
+        fleet_number="0204",
+        maker="Harrow & Vale",
+        model="Drover 7",
+        model_year=2019,
+        heavy=True,
+        has_crank=True,
+        has_accessory=False,
+        cylinders=6,
+        battery_switch=True,
+    )
+    assert (job.unit_sheet, job.unit_serial) == ("../units/lantern-2.toml", "LN2-00417")
+    assert (job.id, job.yard, job.technician, job.date) == ("2026-031", "Millrace", "Ines Okafor", "2026-03-31")
+    assert (job.meter_class, job.meter_file) == ("service", None)
+    assert job.wires[0] == NamedWire(
+        name="Red/blue",
+        circuits=("body-builder connector X4, permanent supply, fuse F12",),
+        connector="X4",
+        cavity="7",
+        colour="RDBU",
+        size="1.5 mm2",
+    )
+    assert job.wires[1] == NamedWire(
+        name="Violet", circuits=("ignition feed", "fuse F31"), marks=("label 'IGN'",), size="16 AWG"
+    )
+
+
+def test_inline_tables_and_a_byte_order_mark_read_the_same():
+    """TOML may be written in many ways."""
+    job = read_job(sample("good-inline-tables-and-bom"), "job.toml")
+    assert job.vehicle == Vehicle(system_V=24, heavy=True)
+    assert job.date == "on the last Tuesday of March"
+    assert [wire.name for wire in job.wires] == ["Red", "Blue"]
+
+
+@pytest.mark.parametrize("name", DEFECTS)
+def test_defects_are_refused_with_line_and_expectation(name):
+    """Each sample that is named for its defect."""
+    line, words = DEFECTS[name]
+    with pytest.raises(UnreadableError) as caught:
+        read_job(sample(name), "job.toml")
+    assert caught.value.place.line == line
+    assert words in caught.value.expected
+
+
+def test_every_defective_sample_is_in_the_table():
+    """No sample lies about unread."""
+    assert {path.stem for path in SAMPLES.glob("*.toml") if not path.stem.startswith("good-")} == set(DEFECTS)
+
+
+VALUES = ['"x"', '""', "12", "24", "true", "[1]", '["a"]', "{}", "nan", "2026-03-31", "'18 AWG'", "''"]
+LINES = [f"[{name}]" for name in (*KEYS, "other")] + ["[[wire]]", "= 3", "other = 1", '"""']
+LINES += [f"{key} = {value}" for keys in KEYS.values() for key in keys for value in VALUES]
+
+
+@given(st.lists(st.sampled_from(LINES), max_size=12).map("\n".join))
+def test_any_sheet_is_read_or_refused(text):
+    """Whatever lines are put together, nothing but the project's own error comes out, with a line that exists."""
+    try:
+        job = read_job("[vehicle]\nsystem_V = 12\n[unit]\nsheet = 'u'\n" + text, "job.toml")
+    except UnreadableError as error:
+        line, job = error.place.line, None
+        refused_within = line is None or 1 <= line <= text.count("\n") + 5
+    else:
+        refused_within = True
+    assert refused_within
+    assert job is None or job.vehicle.system_V in (12, 24)
