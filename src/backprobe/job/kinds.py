@@ -1,0 +1,154 @@
+"""The kinds of entries, and what the body of each holds.
+
+A kind names what makes two entries the same row (`identity`) and what may change in that row (`content`). Whatever
+else stands in a body, such as the line it was found on, may differ without the row having changed.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+
+from backprobe.job.canonical import Body, Json
+from backprobe.job.entry import is_sha256
+
+CORRECTION = "correction"  # {replaces: id or ids, kind, body}: stands in the place of what it names
+WITHDRAWN = "withdrawn"  # {entry: id or ids, why}: nothing stands in the place of what it names any more
+ERASED = "erased"  # {blobs: digests, why}: these files were deleted on purpose
+ROWS_MOVED = "rows_moved"  # {file, moved: [[id, place], …]}: rows stand elsewhere in their file, unchanged
+
+
+@dataclass(frozen=True, slots=True)
+class Kind:
+    """`identity` and `content` name fields of the body; `fields` says what each must be (a key of `FIELD_TYPES`)."""
+
+    identity: tuple[str, ...]
+    content: tuple[str, ...]
+    fields: Mapping[str, str]
+
+
+_FILE = {"file": "text", "sha256": "sha256", "bytes": "whole"}
+_ROW = {"file": "text or nothing", "line": "whole or nothing"}
+_LISTED = {"file": "text or nothing", "order": "whole or nothing"}
+
+KINDS: Mapping[str, Kind] = {
+    "job": Kind((), ("file", "sha256"), _FILE | {"vin": "text or nothing", "serial": "text or nothing"}),
+    "unit_sheet": Kind((), ("file", "sha256"), _FILE),
+    "meter_sheet": Kind((), ("file", "sha256"), _FILE),
+    "readings_file": Kind(("file",), ("sha256",), _FILE),
+    "recording": Kind(("file",), ("sha256",), _FILE | {"stored": "yes or no"}),
+    "person": Kind(("sha256",), (), {"sha256": "sha256"}),
+    "claim": Kind(("slot",), ("value",), {"slot": "text", "value": "text"}),
+    "reading": Kind(
+        ("file", "wire", "key", "capture"),
+        ("volts", "after_min", "load_A"),
+        _ROW
+        | {"wire": "text", "key": "text", "volts": "text", "capture": "text"}
+        | {"after_min": "text or nothing", "load_A": "text or nothing"},
+    ),
+    "wire_declared": Kind(("file", "wire"), (), _LISTED | {"wire": "text"}),
+    "circuit": Kind(
+        ("file", "wire"),
+        ("circuit", "marks"),
+        _LISTED | {"wire": "text", "circuit": "text or nothing", "marks": "texts or nothing"},
+    ),
+    "absent_key": Kind(("file", "key"), (), {"file": "text or nothing", "key": "text"}),
+    "unread": Kind(("file", "wire", "key"), (), _LISTED | {"wire": "text", "key": "text"}),
+    "skipped_line": Kind(("file", "text"), (), _ROW | {"file": "text", "text": "text or nothing", "expected": "text"}),
+}
+
+_CONTROLS: Mapping[str, Mapping[str, str]] = {
+    CORRECTION: {"replaces": "ids", "kind": "text", "body": "table"},
+    WITHDRAWN: {"entry": "ids", "why": "text or nothing"},
+    ERASED: {"blobs": "digests", "why": "text or nothing"},
+    ROWS_MOVED: {"file": "text", "moved": "places"},
+}
+
+
+def _is_place(value: Json) -> bool:
+    return isinstance(value, list) and len(value) == 2 and isinstance(value[0], str) and isinstance(value[1], int)
+
+
+def _are(test: Callable[[Json], bool]) -> Callable[[Json], bool]:
+    return lambda value: isinstance(value, list) and all(test(item) for item in value)
+
+
+def _is_text(value: Json) -> bool:
+    return isinstance(value, str)
+
+
+def _is_whole(value: Json) -> bool:
+    return isinstance(value, int) and not isinstance(value, bool) and value >= 0
+
+
+FIELD_TYPES: Mapping[str, Callable[[Json], bool]] = {
+    "text": lambda value: isinstance(value, str) and value != "",
+    "text or nothing": lambda value: value is None or isinstance(value, str),
+    "texts or nothing": lambda value: value is None or _are(_is_text)(value),
+    "whole": _is_whole,
+    "whole or nothing": lambda value: value is None or _is_whole(value),
+    "yes or no": lambda value: value is None or isinstance(value, bool),
+    "sha256": is_sha256,
+    "digests": _are(is_sha256),
+    "ids": lambda value: (isinstance(value, str) and value != "") or (value != [] and _are(_is_text)(value)),
+    "table": lambda value: isinstance(value, dict),
+    "places": _are(_is_place),
+}
+
+
+def misfit(kind: str, body: Body) -> str | None:
+    """Why `body` cannot be understood as a body of `kind`; None where it can.
+
+    >>> misfit("claim", {"slot": "vin"})
+    'value: expected text'
+    >>> misfit("claim", {"slot": "vin", "value": "1M8GDM9AXKP042788"}) is None
+    True
+    """
+    known = KINDS.get(kind)
+    fields = known.fields if known else _CONTROLS.get(kind)
+    if fields is None:
+        return f"the kind {kind!r} is not known to this version"
+    wrong = (f"{name}: expected {expected}" for name, expected in fields.items() if not _fits(body, name, expected))
+    return next(wrong, None)
+
+
+def _fits(body: Body, name: str, expected: str) -> bool:
+    return FIELD_TYPES[expected](body.get(name))
+
+
+def text(body: Body, name: str) -> str | None:
+    """The text that `body` holds under `name`, None where it holds none."""
+    value = body.get(name)
+    return value if isinstance(value, str) else None
+
+
+def texts(body: Body, name: str) -> tuple[str, ...]:
+    """The texts that `body` holds under `name`; one text counts as a list of one."""
+    value = body.get(name)
+    items = value if isinstance(value, list) else [value]
+    return tuple(item for item in items if isinstance(item, str))
+
+
+def whole(body: Body, name: str) -> int | None:
+    """The whole number that `body` holds under `name`, None where it holds none."""
+    value = body.get(name)
+    return value if isinstance(value, int) and not isinstance(value, bool) else None
+
+
+def table(body: Body, name: str) -> Body:
+    """The table that `body` holds under `name`, empty where it holds none."""
+    value = body.get(name)
+    return value if isinstance(value, dict) else {}
+
+
+def identity(kind: str, body: Body) -> tuple[str, ...]:
+    """What makes a row of a known `kind` that row: its kind and the fields that name it."""
+    return (kind, *(str(body.get(name) or "") for name in KINDS[kind].identity))
+
+
+def content(kind: str, body: Body) -> Body:
+    """What a row says, without where it stands; equal contents say the same. Unknown kinds: the whole body."""
+    known = KINDS.get(kind)
+    if known is None:
+        return body
+    return {name: body[name] for name in (*known.identity, *known.content) if body.get(name) not in (None, "", [])}
