@@ -42,12 +42,24 @@ def engine(tmp_path_factory: pytest.TempPathFactory) -> Path:
     return path
 
 
+def readings_calls() -> list[dict[str, Any]]:
+    """The sample tables of readings, each to be read; their skipped lines are part of what is compared."""
+    return [
+        {
+            "function": "backprobe.formats.readings_csv:read_readings",
+            "by_position": [path.read_text(encoding="utf-8").splitlines()],
+            "by_name": {"file": path.name, "system_V": 12},
+        }
+        for path in sorted((HERE.parent / "samples" / "readings").glob("*.csv"))
+    ]
+
+
 @pytest.fixture(scope="module")
 def request_text() -> str:
-    """What both are asked: every module, every example in a docstring, every demo job."""
+    """What both are asked: every module, every example in a docstring, and the calls below."""
     names = {module_name(path): path.read_text(encoding="utf-8") for path in engine_files()}
     examples = [name for name, text in names.items() if ">>> " in text]
-    return json.dumps({"modules": list(names), "examples": examples, "jobs": []})
+    return json.dumps({"modules": list(names), "examples": examples, "calls": readings_calls()})
 
 
 def on_desk(engine: Path, request_text: str, *, hash_seed: int) -> dict[str, Any]:
@@ -95,3 +107,14 @@ def test_examples_in_docstrings_hold_there(browser: dict[str, Any]) -> None:
     """Each >>> line gives there what the docstring shows."""
     assert browser["examples"]
     assert {name: counts for name, counts in browser["examples"].items() if counts[0] == 0 or counts[1] > 0} == {}
+
+
+def test_answers_are_the_same_byte_for_byte(desk: dict[str, Any], browser: dict[str, Any]) -> None:
+    """Each call gives the same text in both."""
+    assert desk["calls"]
+    assert browser["calls"] == desk["calls"]
+
+
+def test_answers_do_not_hang_on_the_order_of_hashes(engine: Path, request_text: str, desk: dict[str, Any]) -> None:
+    """Strings that hash otherwise, so that sets of them come in another order, change nothing."""
+    assert on_desk(engine, request_text, hash_seed=2)["calls"] == desk["calls"]
