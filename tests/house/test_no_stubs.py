@@ -9,6 +9,7 @@ import tokenize
 
 NOTE = re.compile(r"\b(?:TO[D]O|FIX[M]E|XX[X]|HAC[K])\b")
 MAY_BE_EMPTY = {"overload", "abstractmethod"}
+CHECKING_CALLS = {"raises", "warns", "fail", "check_schema", "validate"}
 Function = ast.FunctionDef | ast.AsyncFunctionDef
 
 
@@ -62,11 +63,11 @@ def notes(source: str) -> list[str]:
 
 
 def asserts(node: ast.AST) -> bool:
-    """Whether something under a node can fail a test: an assertion on more than a constant, raises, fail."""
+    """Whether something under a node can fail a test: an assertion on more than a constant, or a checking call."""
     for part in ast.walk(node):
         if isinstance(part, ast.Assert) and not isinstance(part.test, ast.Constant):
             return True
-        if isinstance(part, ast.Call) and last_name(part.func) in {"raises", "warns", "fail"}:
+        if isinstance(part, ast.Call) and last_name(part.func) in CHECKING_CALLS:
             return True
     return False
 
