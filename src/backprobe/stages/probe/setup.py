@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from backprobe.evidence.keys import Capture
+from backprobe.evidence.keys import Capture, Key
 from backprobe.evidence.meter import DEFAULT_CAPTURES, Meter
 
 
@@ -14,7 +14,8 @@ class Setup:
 
     `system_V` is 12 or 24; `has_crank` is False for electric and hybrid vehicles; `has_accessory` is False where
     the key has no accessory position; `captures` is what the meter can hold; `unit_least_V` is the unit's own
-    lowest supply voltage, None where no unit sheet was given; `cylinders` turns a ripple into cranking speed.
+    lowest supply voltage, None where no unit sheet was given; `cylinders` turns a ripple into cranking speed;
+    `absent_keys` are positions that the table says do not exist on this vehicle.
     """
 
     system_V: int
@@ -24,3 +25,4 @@ class Setup:
     captures: frozenset[Capture] = DEFAULT_CAPTURES
     unit_least_V: float | None = None
     cylinders: int | None = None
+    absent_keys: frozenset[Key] = frozenset()

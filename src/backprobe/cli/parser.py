@@ -1,0 +1,46 @@
+"""Options from a command line, with bad ones answered in the same shape as any other error."""
+
+from __future__ import annotations
+
+import argparse
+import sys
+from collections.abc import Callable, Sequence
+from importlib import import_module
+from typing import NoReturn
+
+from backprobe import __version__
+from backprobe.errors import OptionError
+
+# One line a command; its module is loaded only when it is asked for, so that the first answer comes at once.
+COMMANDS = {
+    "probe": "which wire is which: a table of readings or a recording",
+    "judge": "a job folder: findings, and the record on paper",
+}
+
+
+class Parser(argparse.ArgumentParser):
+    """A parser that raises OptionError instead of leaving."""
+
+    def error(self, message: str) -> NoReturn:
+        """Raise OptionError with the parser's message."""
+        raise OptionError(f"{message}\nsee: {self.prog} --help")
+
+
+def parsed(arguments: Sequence[str]) -> tuple[argparse.Namespace, Callable[[argparse.Namespace], int]]:
+    """The options and the command to run. Raises OptionError; leaves with 0 after --help and --version."""
+    top = Parser(prog="backprobe", description="Turns an installer's evidence into findings.", allow_abbrev=False)
+    top.add_argument("--version", action="version", version=f"backprobe {__version__}")
+    commands = top.add_subparsers(dest="command", metavar="COMMAND", required=True, parser_class=Parser)
+    wanted = next((word for word in arguments if word in COMMANDS), None)
+    chosen = {name: commands.add_parser(name, help=text, allow_abbrev=False) for name, text in COMMANDS.items()}
+    if wanted is None:
+        top.parse_args(arguments)
+        raise OptionError("no command was given\nsee: backprobe --help")
+    module = import_module(f"backprobe.cli.{wanted}")
+    module.options(chosen[wanted])
+    return top.parse_args(arguments), module.run
+
+
+def program_name() -> str:
+    """The name that the program was called by."""
+    return sys.argv[0].rsplit("/", 1)[-1]

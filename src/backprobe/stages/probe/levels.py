@@ -1,0 +1,84 @@
+"""How likely a meter shows a value when the wire is at a certain kind of level.
+
+Densities are per volt in a 12 V system; a 24 V system is looked at through `scale`: its volts are halved. Widths
+are common practice put into numbers (no source). The meter's own standard uncertainty is added in quadrature.
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+
+from backprobe.evidence.keys import Capture, Key
+from backprobe.stages.probe.roles import Level
+
+MISTYPED_SHARE = 0.01  # figures written down wrongly, or read off another wire
+LEAST_V, MOST_V = -0.5, 18.0
+
+
+@dataclass(frozen=True, slots=True)
+class Bell:
+    """A normal distribution with a flat part for the odd vehicle: centre, width [V], flat range and its share."""
+
+    centre_V: float
+    width_V: float
+    flat_from_V: float
+    flat_to_V: float
+    flat_share: float
+
+    def density(self, volts: float, extra_V: float) -> float:
+        """Probability per volt at `volts`, the width grown by the meter's `extra_V`."""
+        width = math.hypot(self.width_V, extra_V)
+        bell = math.exp(-0.5 * ((volts - self.centre_V) / width) ** 2) / (width * math.sqrt(2.0 * math.pi))
+        return (1.0 - self.flat_share) * bell + self.flat_share * flat(volts, self.flat_from_V, self.flat_to_V)
+
+
+_REST = Bell(12.5, 0.3, 10.5, 13.6, 0.10)
+_CHARGING = Bell(14.0, 0.4, 12.2, 15.4, 0.15)
+_CRANK = {
+    Capture.DISPLAY: Bell(10.8, 0.8, 6.5, 12.6, 0.20),
+    Capture.MIN: Bell(10.2, 0.9, 5.0, 12.4, 0.20),
+    Capture.LOGGED: Bell(9.7, 1.1, 4.0, 12.4, 0.20),
+    Capture.MAX: Bell(12.3, 0.5, 8.0, 14.8, 0.20),
+}
+_RANGES = {Level.SIGNAL: (0.3, 5.5), Level.PULSED: (1.0, 11.6), Level.ANYTHING: (LEAST_V, MOST_V)}
+
+
+def flat(volts: float, from_V: float, to_V: float) -> float:
+    """The density of a value that may lie anywhere in a range."""
+    return 1.0 / (to_V - from_V) if from_V <= volts <= to_V else 0.0
+
+
+def battery(key: Key, capture: Capture) -> Bell:
+    """Where the battery stands at a key position."""
+    if key is Key.CRANK:
+        return _CRANK[capture]
+    return _CHARGING if key in (Key.RUNNING, Key.CHARGING) else _REST
+
+
+def beside(bell: Bell, reference_V: float | None) -> Bell:
+    """The battery's distribution once other live wires were read at the same position and capture."""
+    if reference_V is None:
+        return bell
+    width = min(bell.width_V, 0.25)
+    return Bell(reference_V, width, bell.flat_from_V, bell.flat_to_V, 0.06)
+
+
+def zero_density(volts: float, extra_V: float) -> float:
+    """A dead wire: near zero, at times a ghost voltage on a high-impedance meter."""
+    tight = Bell(0.0, 0.04, 0.0, 1.6, 0.08).density(volts, extra_V)
+    ghost = math.exp(-volts / 0.25) / 0.25 if volts >= 0.0 else 0.0
+    return 0.88 * tight + 0.12 * ghost
+
+
+def density(level: Level, volts: float, bell: Bell, extra_V: float) -> float:
+    """Probability per volt of showing `volts` (12 V scale) on a wire at `level`; `bell` is the battery."""
+    if level is Level.ZERO:
+        return zero_density(volts, extra_V)
+    if level is Level.BATTERY:
+        return bell.density(volts, extra_V)
+    if level is Level.RESTING:
+        return flat(volts, bell.centre_V - 2.5, bell.centre_V + 0.2)
+    if level is Level.HALF:
+        return Bell(bell.centre_V / 2.0, 0.4, 5.0, 7.6, 0.2).density(volts, extra_V)
+    return flat(volts, *_RANGES[level])
