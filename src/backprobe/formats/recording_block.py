@@ -76,6 +76,8 @@ def read_block(lines: Sequence[str], *, first: int, layout: Layout, faults: Faul
 
     Blank lines and lines that begin with # are passed over without being counted.
     """
+    if not lines:
+        return _joined((), layout)
     try:
         return _quick(lines, first=first, layout=layout)
     except _NotQuickError:

@@ -70,10 +70,11 @@ class Pace:
     @property
     def usual_run(self) -> int:
         """How many rows share one time, in the median."""
-        half, so_far = sum(self.runs.values()) / 2, 0
+        every: int = sum(self.runs.values())
+        so_far = 0
         for length in sorted(self.runs):
             so_far += self.runs[length]
-            if so_far >= half:
+            if 2 * so_far >= every:
                 return length
         return max(1, self.run)
 

@@ -44,7 +44,7 @@ class Stamps:
 
 
 def stamps_of(samples: Sequence[str], per_unit: tuple[float, float] | None) -> Stamps | None:
-    """How a column with these cells is read as a time; None where fewer than half of them are times.
+    """How a column with these cells is read as a time; None where none of them is one.
 
     `per_unit` is the unit of the header (times, by); None takes figures as seconds, or as a count from 1970 where
     they are of that size. Dates, times of day and such counts begin at 0 with the first cell. Where day and month
@@ -55,16 +55,15 @@ def stamps_of(samples: Sequence[str], per_unit: tuple[float, float] | None) -> S
     86400.5
     """
     cells = [cell.strip() for cell in samples if cell.strip()]
-    if not cells:
-        return None
-    found = [cell for cell in cells if _figure(cell) is not None]
-    if 2 * len(found) >= len(cells):
-        return _counted(float(_figure(found[0]) or 0.0), per_unit)
-    for pattern in (_YEAR_FIRST, _YEAR_LAST, _OF_DAY_ALONE):
-        matches = [match for cell in cells if (match := pattern.fullmatch(cell))]
-        if 2 * len(matches) >= len(cells):
-            return _dated(pattern, matches)
-    return None
+    figures = [figure for cell in cells if (figure := _figure(cell)) is not None]
+    dates = {
+        pattern: [match for cell in cells if (match := pattern.fullmatch(cell))]
+        for pattern in (_YEAR_FIRST, _YEAR_LAST, _OF_DAY_ALONE)
+    }
+    pattern = max(dates, key=lambda each: len(dates[each]))
+    if len(dates[pattern]) > len(figures):
+        return _dated(pattern, dates[pattern])
+    return _counted(figures[0], per_unit) if figures else None
 
 
 def _figure(text: str) -> float | None:
@@ -99,7 +98,7 @@ def _dated(pattern: re.Pattern[str], matches: Sequence[re.Match[str]]) -> Stamps
     order = _day_order(matches) if pattern is _YEAR_LAST else "abc" if pattern is _YEAR_FIRST else ""
 
     def microseconds(match: re.Match[str]) -> int:
-        day = _day(*(match[group] for group in order)) if order else 0
+        day = _day(tuple(match[group] for group in order)) if order else 0
         return day * DAY_US + _of_day_us(match) - _zone_us(match.groupdict().get("zone"))
 
     zero = next((us for match in matches if (us := _or_none(microseconds, match)) is not None), 0)
@@ -130,7 +129,8 @@ def _day_order(matches: Sequence[re.Match[str]]) -> str:
 
 
 @lru_cache(maxsize=64)
-def _day(year: str, month: str, day: str) -> int:
+def _day(year_month_day: tuple[str, ...]) -> int:
+    year, month, day = year_month_day
     return date(int(year) + (2000 if len(year) == 2 else 0), int(month), int(day)).toordinal()
 
 
