@@ -91,3 +91,26 @@ def histories(draw: st.DrawFn) -> list[Entry]:
         else:
             said.append(phone.say("smell", {"of": "burnt varnish"}))
     return said
+
+
+SHA = "a" * 64
+# a good body of each kind
+GOOD: dict[str, Body] = {
+    "job": {"file": "job.toml", "sha256": SHA, "bytes": 12, "vin": None},
+    "unit_sheet": {"file": "unit.toml", "sha256": SHA, "bytes": 12},
+    "meter_sheet": {"file": "meter.toml", "sha256": SHA, "bytes": 12},
+    "readings_file": {"file": "readings.csv", "sha256": SHA, "bytes": 0},
+    "recording": {"file": "recordings/crank.csv", "sha256": SHA, "bytes": 12, "stored": False},
+    "person": {"sha256": SHA},
+    "claim": {"slot": "serial", "value": "U-1"},
+    "reading": reading("Red", "on", "12.30"),
+    "wire_declared": {"wire": "Red", "order": 0},
+    "circuit": {"wire": "Red", "circuit": "F14"},
+    "absent_key": {"key": "accessory"},
+    "unread": {"wire": "Red", "key": "on"},
+    "skipped_line": {"file": "readings.csv", "line": 3, "text": "red,onn", "expected": "a key position"},
+    "correction": {"replaces": "some-id", "kind": "reading", "body": {}},
+    "withdrawn": {"entry": ["some-id", "another-id"]},
+    "erased": {"blobs": [SHA]},
+    "rows_moved": {"file": "readings.csv", "moved": [["some-id", 4]]},
+}

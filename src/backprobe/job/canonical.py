@@ -33,7 +33,7 @@ def canonical(value: object) -> bytes:
     Traceback (most recent call last):
     backprobe.errors.JournalError: entry.volts: 12.3 is a float; figures are text as typed ("12.30") or whole numbers
     """
-    _refuse_unfit(value, "entry", 0)
+    _refuse_unfit(value, "entry", depth=0)
     return json.dumps(value, sort_keys=True, separators=(",", ":"), ensure_ascii=False).encode("utf-8")
 
 
@@ -52,16 +52,16 @@ def _keys_once(pairs: list[tuple[str, object]]) -> dict[str, object]:
     return table
 
 
-def _refuse_unfit(value: object, where: str, depth: int) -> None:
+def _refuse_unfit(value: object, where: str, *, depth: int) -> None:
     if depth > DEEPEST:
         raise JournalError(f"{where}: nested deeper than {DEEPEST} levels")
     if isinstance(value, dict):
         for key, item in value.items():
             _refuse_key(key, where)
-            _refuse_unfit(item, f"{where}.{key}", depth + 1)
+            _refuse_unfit(item, f"{where}.{key}", depth=depth + 1)
     elif isinstance(value, list):
         for index, item in enumerate(value):
-            _refuse_unfit(item, f"{where}[{index}]", depth + 1)
+            _refuse_unfit(item, f"{where}[{index}]", depth=depth + 1)
     else:
         _refuse_unfit_scalar(value, where)
 

@@ -8,14 +8,16 @@ from __future__ import annotations
 
 import hashlib
 import re
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
-from typing import cast
+from typing import Any, TypeAlias
 
 from backprobe.errors import JournalError, shortened
 from backprobe.job.canonical import Body, canonical, parsed
 
 VERSION = 1
 MOST_BYTES = 64_000
+FRAME = ("v", "id", "job", "kind", "device", "seq", "prev")  # what every version keeps
 FIELDS = ("v", "id", "job", "kind", "at", "device", "seq", "prev", "by", "engine", "body", "blobs")
 
 _UUID = re.compile(r"[0-9a-f]{8}-[0-9a-f]{4}-[1-8][0-9a-f]{3}-[89ab][0-9a-f]{3}-[0-9a-f]{12}", re.ASCII)
@@ -51,9 +53,9 @@ class Entry:
     raw: bytes = field(default=b"", repr=False)
 
     def __post_init__(self) -> None:
-        _check_frame(self)
+        _check(self, _FRAME_RULES)
         if self.v == VERSION:
-            _check_rest(self)
+            _check(self, _VERSION_1_RULES)
             object.__setattr__(self, "raw", _sized(canonical(self.as_json())))
         elif not self.raw:
             raise JournalError(f"an entry of version {self.v} cannot be made here, only handed on; expected {VERSION}")
@@ -89,9 +91,8 @@ def digest(entry_bytes: bytes) -> str:
 def read_entry(raw: bytes) -> Entry:
     """The entry that `raw` (one line without its end) holds; `entry.raw == raw` always.
 
-    Every version keeps `v`, `id`, `job`, `kind`, `device`, `seq` and `prev`, so that the chain can be checked without
-    understanding the rest. Raises JournalError where these are missing or wrong, and where an entry of a known
-    version is not in its canonical form.
+    Every version keeps the `FRAME`, so that the chain can be checked without understanding the rest. Raises
+    JournalError where the frame is missing or wrong, or an entry of a known version is not in its canonical form.
     """
     values = parsed(_sized(raw))
     if not isinstance(values, dict):
@@ -110,19 +111,16 @@ def read_entry(raw: bytes) -> Entry:
     return entry
 
 
-def _later(values: dict[str, object], raw: bytes) -> Entry:
+def _later(values: dict[str, Any], raw: bytes) -> Entry:
     """An entry of a version that is not understood here: the frame is read, the rest only carried."""
+    missing = [name for name in FRAME if name not in values]
+    if missing:
+        raise JournalError(f"not an entry of any version: missing: {', '.join(missing)}")
     at, by, engine = (values.get(name) for name in ("at", "by", "engine"))
     body, blobs = values.get("body"), values.get("blobs")
     return Entry(
-        v=cast("int", values.get("v")),
-        id=cast("str", values.get("id")),
-        job=cast("str", values.get("job")),
-        kind=cast("str", values.get("kind")),
+        **{name: values[name] for name in FRAME},
         at=at if isinstance(at, str) else None,
-        device=cast("str", values.get("device")),
-        seq=cast("int", values.get("seq")),
-        prev=cast("str | None", values.get("prev")),
         by=by if isinstance(by, str) else None,
         engine=engine if isinstance(engine, str) else "",
         body=body if isinstance(body, dict) else {},
@@ -142,35 +140,6 @@ def _sized(raw: bytes) -> bytes:
     return raw
 
 
-def _check_frame(entry: Entry) -> None:
-    """What every version promises."""
-    _expect(_whole(entry.v), "v", entry.v, "a whole number from 1")
-    _expect(_matches(_UUID, entry.id), "id", entry.id, "a UUID in lower case")
-    _expect(_text(entry.job), "job", entry.job, "the job's id")
-    _expect(_matches(_KIND, entry.kind), "kind", entry.kind, "a word in lower case")
-    _expect(_text(entry.device), "device", entry.device, "the device's name")
-    _expect(_whole(entry.seq), "seq", entry.seq, "a whole number from 1")
-    if entry.seq == 1:
-        _expect(entry.prev is None, "prev", entry.prev, "null for a device's first entry")
-    else:
-        _expect(is_sha256(entry.prev), "prev", entry.prev, "the sha256 of the device's entry before")
-
-
-def _check_rest(entry: Entry) -> None:
-    """What version 1 promises on top."""
-    _expect(entry.at is None or _matches(_TIME, entry.at), "at", entry.at, "a time as 2026-05-04T09:30:00Z, or null")
-    _expect(entry.by is None or _matches(_UUID, entry.by), "by", entry.by, "the id of a person's entry, or null")
-    _expect(_text(entry.engine), "engine", entry.engine, "the version that wrote the entry")
-    _expect(isinstance(entry.body, dict), "body", entry.body, "a table")
-    known = all(is_sha256(blob) for blob in entry.blobs)
-    _expect(known and len(set(entry.blobs)) == len(entry.blobs), "blobs", entry.blobs, "sha256 digests, each once")
-
-
-def _expect(fits: bool, name: str, value: object, expected: str) -> None:
-    if not fits:
-        raise JournalError(f"entry.{name}: {shortened(repr(value))}; expected {expected}")
-
-
 def _whole(value: object) -> bool:
     return isinstance(value, int) and not isinstance(value, bool) and value >= 1
 
@@ -179,5 +148,41 @@ def _text(value: object) -> bool:
     return isinstance(value, str) and value != ""
 
 
-def _matches(pattern: re.Pattern[str], value: object) -> bool:
-    return isinstance(value, str) and pattern.fullmatch(value) is not None
+def _digests(value: object) -> bool:
+    return isinstance(value, tuple) and all(map(is_sha256, value)) and len(set(value)) == len(value)
+
+
+def _like(pattern: re.Pattern[str], *, or_null: bool = False) -> Callable[[object], bool]:
+    return lambda value: (or_null and value is None) or (isinstance(value, str) and bool(pattern.fullmatch(value)))
+
+
+_Rules: TypeAlias = Mapping[str, tuple[Callable[[object], bool], str]]
+_FRAME_RULES: _Rules = {
+    "v": (_whole, "a whole number from 1"),
+    "id": (_like(_UUID), "a UUID in lower case"),
+    "job": (_text, "the job's id"),
+    "kind": (_like(_KIND), "a word in lower case"),
+    "device": (_text, "the device's name"),
+    "seq": (_whole, "a whole number from 1"),
+    "prev": (_like(_SHA256, or_null=True), "the sha256 of the device's entry before"),
+}
+_VERSION_1_RULES: _Rules = {
+    "at": (_like(_TIME, or_null=True), "a time as 2026-05-04T09:30:00Z, or null"),
+    "by": (_like(_UUID, or_null=True), "the id of a person's entry, or null"),
+    "engine": (_text, "the version that wrote the entry"),
+    "body": (lambda value: isinstance(value, dict), "a table"),
+    "blobs": (_digests, "sha256 digests, each once"),
+}
+
+
+def _check(entry: Entry, rules: _Rules) -> None:
+    """Raise JournalError for the first field that breaks its rule."""
+    for name, (fits, expected) in rules.items():
+        _expect(fits(getattr(entry, name)), entry, name=name, expected=expected)
+    first = entry.seq == 1
+    _expect((entry.prev is None) == first, entry, name="prev", expected="null for the first entry of a device alone")
+
+
+def _expect(fits: bool, entry: Entry, *, name: str, expected: str) -> None:
+    if not fits:
+        raise JournalError(f"entry.{name}: {shortened(repr(getattr(entry, name)))}; expected {expected}")

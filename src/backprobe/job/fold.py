@@ -76,7 +76,8 @@ def fold(entries: Iterable[Entry]) -> JobState:
     stands = standing((statement(entry) for entry in known if entry.kind not in _NOT_EVIDENCE), by_id)
     unknown += [odd for one in stands.statements if (odd := _not_evidence(one)) is not None]
     places = _places(known)
-    clear = _in_order(stands.statements, {one.id for one in unknown}, places)
+    odd_ids |= {one.id for one in unknown}
+    clear = _in_order((one for one in stands.statements if one.id not in odd_ids), places)
     return JobState(
         job=jobs[0] if jobs else None,
         standing=clear,
@@ -123,7 +124,7 @@ def _places(known: Iterable[Entry]) -> dict[str, int]:
     return places
 
 
-def _in_order(statements: Iterable[Statement], without: set[str], places: dict[str, int]) -> tuple[Statement, ...]:
+def _in_order(statements: Iterable[Statement], places: dict[str, int]) -> tuple[Statement, ...]:
     """By file and place there; what came from no file follows by device and number."""
 
     def rank(one: Statement) -> tuple[bool, str, int, str, int, str]:
@@ -131,4 +132,4 @@ def _in_order(statements: Iterable[Statement], without: set[str], places: dict[s
         place = place_of(one, places)
         return file is None, file or "", -1 if place is None else place, one.entry.device, one.entry.seq, one.id
 
-    return tuple(sorted((one for one in statements if one.id not in without), key=rank))
+    return tuple(sorted(statements, key=rank))

@@ -108,12 +108,10 @@ def misfit(kind: str, body: Body) -> str | None:
     fields = known.fields if known else _CONTROLS.get(kind)
     if fields is None:
         return f"the kind {kind!r} is not known to this version"
-    wrong = (f"{name}: expected {expected}" for name, expected in fields.items() if not _fits(body, name, expected))
+    wrong = (
+        f"{name}: expected {expected}" for name, expected in fields.items() if not FIELD_TYPES[expected](body.get(name))
+    )
     return next(wrong, None)
-
-
-def _fits(body: Body, name: str, expected: str) -> bool:
-    return FIELD_TYPES[expected](body.get(name))
 
 
 def text(body: Body, name: str) -> str | None:

@@ -93,6 +93,11 @@ def plain(text: str) -> str:
     return text.encode("utf-8", "backslashreplace").decode("utf-8")
 
 
+def short_name(name: str | None, where: str) -> str | None:
+    """`name` as an entry can hold it; JobError, saying `where` it stands, if it is far longer than any name."""
+    return None if name is None else _name(name, where)
+
+
 def _name(name: str, where: str) -> str:
     if len(name) > MOST_NAME:
         raise JobError(f"{where}: a name of {len(name):,} characters: {name[:40]}…\nexpected: at most {MOST_NAME:,}")
