@@ -1,0 +1,177 @@
+"""A job folder into its journal: what is new or changed since the last time, and nothing else."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Collection, Iterator, Mapping, Sequence
+from dataclasses import dataclass, field
+from pathlib import Path
+
+from backprobe import __version__
+from backprobe.errors import JobError, JournalError
+from backprobe.evidence.job_sheet import JobSheet
+from backprobe.evidence.reading import ReadingsTable
+from backprobe.evidence.unit_sheet import UnitSheet
+from backprobe.files.blobs import BLOBS, MOST_BLOB_BYTES, Blob, is_kept, put_bytes, put_file
+from backprobe.files.folder import READINGS, RECORDINGS, JobFolder, open_folder
+from backprobe.files.journal_file import JOURNAL, JournalFile, held_journal
+from backprobe.files.open import small_text, text_lines
+from backprobe.formats.job_toml import read_job
+from backprobe.formats.readings_csv import read_readings
+from backprobe.formats.unit_sheet import read_unit_sheet
+from backprobe.job.canonical import Body, canonical
+from backprobe.job.changes import changes
+from backprobe.job.entry import digest
+from backprobe.job.fold import JobState, fold
+from backprobe.job.ids import folder_id
+from backprobe.job.journal import Draft, Journal, continued
+from backprobe.job.rows import Row, plain, rows_of, short_name
+
+UNIT_SHEET = "the unit's sheet"
+WHAT_TO_DO = (
+    f"nothing was written. Put {JOURNAL} back from a copy; or take it out of the folder and import again: what this "
+    "folder says comes back, what phones have added does not"
+)
+DEVICE = "folder"  # what imports from a folder call themselves in the journal
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Imported:
+    """A job folder as read, and its journal with everything in it.
+
+    `table` is the readings table as the file has it now, `state` the fold of the whole journal, which may hold what
+    phones have added. `added` counts the new entries by kind; `notes` are for the technician: what was mended, passed
+    over, missing or too large.
+    """
+
+    folder: JobFolder
+    job: str
+    sheet: JobSheet
+    unit: UnitSheet
+    table: ReadingsTable
+    journal: Journal
+    state: JobState
+    added: Mapping[str, int]
+    notes: tuple[str, ...]
+
+
+def import_folder(folder: Path) -> Imported:
+    """Read the job folder and add to its journal what the journal does not yet say.
+
+    Bad input (InputError, with file and line) leaves the journal as it was; sheets and readings are read before
+    anything is written. Files are kept in `blobs/` before an entry names them. Raises JournalError where the journal
+    is damaged.
+    """
+    found = open_folder(folder)
+    with held_journal(folder) as held:
+        sheet = read_job(small_text(found.job_sheet), found.job_sheet.name)
+        unit = read_unit_sheet(small_text(found.named(sheet.unit_sheet, UNIT_SHEET)), sheet.unit_sheet)
+        meter = found.named(sheet.meter_file, "the meter's figures") if sheet.meter_file else None
+        table = _table(found, sheet)
+        said = rows_of(table, READINGS)
+        before = fold(_sound(held.journal).entries)
+        job = _job_id(found, sheet, before=before)
+        keeper = _Keeper(folder, before.erased, {blob for entry in held.journal.entries for blob in entry.blobs})
+        files = tuple(_files(found, sheet, meter=meter, job=job, keeper=keeper))
+        drafts = _appended(held, (*files, *said), job=job)
+    state = fold(held.journal.entries) if drafts else before
+    return Imported(
+        folder=found,
+        job=job,
+        sheet=sheet,
+        unit=unit,
+        table=table,
+        journal=held.journal,
+        state=state,
+        added=Counter(draft.kind for draft in drafts),
+        notes=(*held.notes, *_passed_over(found), *keeper.notes, *_missing(folder, held.journal, erased=state.erased)),
+    )
+
+
+@dataclass(slots=True)
+class _Keeper:
+    """Keeps files as blobs and says what each is; `erased` are not kept again, `known` are in the journal already."""
+
+    folder: Path
+    erased: frozenset[str]
+    known: set[str]
+    notes: list[str] = field(default_factory=list)
+
+    def file(self, kind: str, path: Path, *, written: str, more: Body | None = None) -> Row:
+        """The row of a file that the folder calls `written`."""
+        blob = put_file(self.folder, path, without=self.erased)
+        if blob.size_bytes > MOST_BLOB_BYTES:
+            limit = f"{MOST_BLOB_BYTES // 1_000_000} MB"
+            self.notes.append(f"{written} is larger than {limit}: the journal knows it by name and digest only")
+        body: Body = {"file": plain(written), "sha256": blob.sha256, "bytes": blob.size_bytes, **(more or {})}
+        return self._row(kind, body | ({"stored": blob.stored} if kind == "recording" else {}), blob=blob)
+
+    def person(self, name: str, job: str) -> Row:
+        """The row of a person; the name itself stands in the blob alone, so that it can be erased."""
+        blob = put_bytes(self.folder, canonical({"job": job, "name": name}), without=self.erased)
+        return self._row("person", {"sha256": blob.sha256}, blob=blob)
+
+    def _row(self, kind: str, body: Body, *, blob: Blob) -> Row:
+        if blob.new and blob.sha256 in self.known:
+            self.notes.append(f"{BLOBS}/{blob.sha256} was missing and is back ({body.get('file', kind)})")
+        return Row(kind, body, (blob.sha256,) if blob.stored else ())
+
+
+def _files(found: JobFolder, sheet: JobSheet, *, meter: Path | None, job: str, keeper: _Keeper) -> Iterator[Row]:
+    """The person, and each of the folder's files."""
+    claims: Body = {"vin": short_name(sheet.vehicle.vin, "vin"), "serial": short_name(sheet.unit_serial, "serial")}
+    if sheet.technician:
+        yield keeper.person(sheet.technician, job)
+    yield keeper.file("job", found.job_sheet, written=found.job_sheet.name, more=claims)
+    unit = found.named(sheet.unit_sheet, UNIT_SHEET)
+    yield keeper.file("unit_sheet", unit, written=sheet.unit_sheet)
+    if meter and sheet.meter_file:
+        yield keeper.file("meter_sheet", meter, written=sheet.meter_file)
+    if found.readings:
+        yield keeper.file("readings_file", found.readings, written=READINGS)
+    for path in found.recordings:
+        yield keeper.file("recording", path, written=f"{RECORDINGS}/{path.name}")
+
+
+def _appended(held: JournalFile, rows: Sequence[Row], *, job: str) -> tuple[Draft, ...]:
+    """What was added to the journal to make it say `rows`."""
+    own = (entry for entry in held.journal.entries if entry.device == DEVICE)
+    drafts = changes(own, rows, job=job)
+    held.append(continued(held.journal, drafts, job=job, device=DEVICE, engine=__version__))
+    return drafts
+
+
+def _job_id(found: JobFolder, sheet: JobSheet, *, before: JobState) -> str:
+    """The job's id: as the sheet gives it, else as the journal has it, else made of the folder's name and the sheet."""
+    if before.job and sheet.id and sheet.id != before.job:
+        raise JobError(
+            f"{JOURNAL} is that of job {before.job!r}, {found.job_sheet.name} says {sheet.id!r}\n"
+            f"expected: the same id; if this folder began as a copy of another job's, take {JOURNAL} and {BLOBS} out"
+        )
+    name = plain(found.path.resolve().name)
+    return sheet.id or before.job or folder_id(name, digest(found.job_sheet.read_bytes()))
+
+
+def _table(found: JobFolder, sheet: JobSheet) -> ReadingsTable:
+    if found.readings is None:
+        return ReadingsTable()
+    return read_readings(text_lines(found.readings)(), file=READINGS, system_V=sheet.vehicle.system_V)
+
+
+def _sound(journal: Journal) -> Journal:
+    try:
+        return journal.sound()
+    except JournalError as damage:
+        raise JournalError(f"{damage.message}\n{WHAT_TO_DO}") from None
+
+
+def _passed_over(found: JobFolder) -> Iterator[str]:
+    yield from (f"{name} was passed over: not a plain file" for name in found.passed_over)
+
+
+def _missing(folder: Path, journal: Journal, *, erased: Collection[str]) -> Iterator[str]:
+    """The blobs that entries name and that are neither there nor erased on purpose."""
+    for entry in journal.entries:
+        for blob in entry.blobs:
+            if blob not in erased and not is_kept(folder, blob):
+                yield f"{BLOBS}/{blob} is missing; {entry} names it"

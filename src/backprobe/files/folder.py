@@ -1,0 +1,66 @@
+"""A job folder: which of its files hold what."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from contextlib import contextmanager
+from dataclasses import dataclass
+from pathlib import Path
+
+from backprobe.errors import JobError
+
+JOB_SHEET = "job.toml"
+READINGS = "readings.csv"
+RECORDINGS = "recordings"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class JobFolder:
+    """The files of a job at `path`; `readings` is None where no table was begun; `passed_over` was left unread."""
+
+    path: Path
+    job_sheet: Path
+    readings: Path | None
+    recordings: tuple[Path, ...]
+    passed_over: tuple[str, ...]
+
+    def named(self, written: str, what: str) -> Path:
+        """The file that the job sheet names as `written`; JobError, saying `what` it should be, where there is none."""
+        path = self.path / written
+        with _plain_words(path):
+            if not path.is_file():
+                raise JobError(f"{JOB_SHEET} names {written!r} as {what}; there is no such file in {self.path}")
+        return path
+
+
+def open_folder(path: Path) -> JobFolder:
+    """The job folder at `path`; JobError where it is no folder or holds no job.toml.
+
+    Recordings are the files in `recordings/`, by name; hidden files and folders in there are passed over.
+    """
+    with _plain_words(path):
+        if not path.is_dir():
+            raise JobError(f"{path}: a job folder is expected; there is no folder of this name")
+        job_sheet, readings, recordings = (path / name for name in (JOB_SHEET, READINGS, RECORDINGS))
+        if not job_sheet.is_file():
+            raise JobError(f"{path}: a job folder is expected; there is no {JOB_SHEET} in it")
+        if recordings.exists() and not recordings.is_dir():
+            raise JobError(f"{recordings}: a folder of recordings is expected; this is a file")
+        found = sorted(recordings.iterdir()) if recordings.is_dir() else []
+        usable = [file for file in found if file.is_file() and not file.name.startswith(".")]
+        return JobFolder(
+            path=path,
+            job_sheet=job_sheet,
+            readings=readings if readings.exists() else None,
+            recordings=tuple(usable),
+            passed_over=tuple(f"{RECORDINGS}/{file.name}" for file in found if file not in usable),
+        )
+
+
+@contextmanager
+def _plain_words(path: Path) -> Iterator[None]:
+    """Turn what the system says about a path into the technician's words."""
+    try:
+        yield
+    except (OSError, ValueError) as problem:
+        raise JobError(f"{path}: cannot be read; the system says: {problem}") from None

@@ -1,0 +1,75 @@
+"""A job folder: what is in it, and what is no job folder."""
+
+from __future__ import annotations
+
+import os
+from pathlib import Path
+
+import pytest
+
+from backprobe.errors import JobError
+from backprobe.files.folder import open_folder
+
+
+@pytest.fixture
+def place(tmp_path: Path) -> Path:
+    (tmp_path / "job.toml").touch()
+    return tmp_path
+
+
+def test_a_folder_with_a_job_sheet_is_enough(place: Path):
+    """No readings and no recordings yet: a job just begun."""
+    found = open_folder(place)
+    assert found.job_sheet == place / "job.toml"
+    assert (found.readings, found.recordings, found.passed_over) == (None, (), ())
+
+
+def test_recordings_come_by_name(place: Path):
+    """Files in name order; hidden files and folders are passed over and named."""
+    recordings = place / "recordings"
+    (recordings / "old").mkdir(parents=True)
+    for name in ("b.csv", "a.csv", ".index"):
+        (recordings / name).touch()
+    (place / "readings.csv").touch()
+    found = open_folder(place)
+    assert found.readings == place / "readings.csv"
+    assert found.recordings == (recordings / "a.csv", recordings / "b.csv")
+    assert found.passed_over == ("recordings/.index", "recordings/old")
+
+
+def test_a_pipe_is_no_recording(place: Path):
+    """Reading it would wait for ever."""
+    (place / "recordings").mkdir()
+    os.mkfifo(place / "recordings" / "pipe")
+    assert open_folder(place).passed_over == ("recordings/pipe",)
+
+
+def test_what_is_no_job_folder(tmp_path: Path, place: Path):
+    """No folder, a file, a folder without a job sheet, a file where recordings should be: each said in words."""
+    for path in (tmp_path / "none", place / "job.toml"):
+        with pytest.raises(JobError, match="there is no folder of this name"):
+            open_folder(path)
+    (place / "recordings").touch()
+    with pytest.raises(JobError, match="a folder of recordings is expected"):
+        open_folder(place)
+    (place / "job.toml").unlink()
+    with pytest.raises(JobError, match=r"there is no job\.toml in it"):
+        open_folder(place)
+
+
+def test_a_name_that_no_file_can_have(place: Path):
+    """Names with a NUL, or too long for the system, are refused in words."""
+    for path in (Path("a\0b"), place / ("x" * 5000)):
+        with pytest.raises(JobError):
+            open_folder(path)
+
+
+def test_the_files_that_the_sheet_names(place: Path):
+    """Found beside the sheet or where its path leads; a name with no file is said."""
+    (place / "sheets").mkdir()
+    (place / "sheets" / "unit.toml").touch()
+    found = open_folder(place)
+    assert found.named("sheets/unit.toml", "the unit's sheet") == place / "sheets" / "unit.toml"
+    for written in ("unit.toml", "sheets", "a\0b"):
+        with pytest.raises(JobError):
+            found.named(written, "the unit's sheet")
