@@ -11,6 +11,7 @@ import pytest
 from backprobe.drawings.lettering import figure_width, text_width
 from backprobe.findings import Finding, Limit, Side, Stage, Standing, judge
 
+DESCENDING = set("gjpqy,;()[]{}|/_Q$…")
 SVG = "{http://www.w3.org/2000/svg}"
 
 
@@ -31,7 +32,7 @@ class Box:
 
 
 def text_box(node: ElementTree.Element) -> Box:
-    """The box of one text element: from cap height (0.7 of the size) above to 0.2 below the baseline."""
+    """The box of one text element: from cap height (0.7 of the size) to the baseline, or 0.2 below it."""
     text, size, y = node.text or "", float(node.get("font-size", "0")), float(node.get("y", "0"))
     places = [float(x) for x in node.get("x", "0").split()]
     if len(places) > 1:
@@ -40,7 +41,13 @@ def text_box(node: ElementTree.Element) -> Box:
     else:
         width = text_width(text, size, bold=node.get("font-weight") == "bold")
         left = places[0] - {"middle": width / 2, "end": width}.get(node.get("text-anchor", ""), 0.0)
-    return Box(text, left, left + width, top=y - 0.7 * size, bottom=y + 0.2 * size)
+    return Box(
+        text,
+        left,
+        left + width,
+        top=y - 0.7 * size,
+        bottom=y + (0.2 if DESCENDING & set(text) or not text.replace("−", "-").isascii() else 0.02) * size,
+    )
 
 
 @pytest.fixture(scope="session")

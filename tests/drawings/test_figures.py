@@ -56,6 +56,7 @@ def test_no_ticks_where_there_would_be_too_many() -> None:
     """A step that does not suit the range gives none instead of thousands."""
     assert ticks(0.0, 1.0, step=1e-6) == []
     assert ticks(1e12, 1e12 + 1, step=0.5) == []
+    assert ticks(0.0, 1e-20, step=2e-21) == []
 
 
 @given(st.floats(-1e300, 1e300), st.integers(0, 6))

@@ -12,9 +12,9 @@ FLAT = Trace("red", ((0.0, 12.0, 12.0), (10.0, 12.0, 12.0)))
 
 
 def test_the_axes_take_in_wires_and_limits() -> None:
-    """Wires at 12 V and a limit at 9 V both lie in the field, with a tenth of their span to spare."""
+    """Wires at 12 V and a limit at 9 V both lie in the field, with some of their span to spare."""
     plot = plot_for(Waveform(traces=(FLAT,), limits=(LimitLine(9.0, "9 V"),)), 720)
-    assert (plot.level.low, plot.level.high) == pytest.approx((8.7, 12.3))
+    assert (plot.level.low, plot.level.high) == pytest.approx((8.52, 12.48))  # 3 V × 0.16
     assert plot.top < plot.level.at(12.0) < plot.level.at(9.0) < plot.bottom
     assert (plot.time.low, plot.time.high) == (0.0, 10.0)
 

@@ -7,6 +7,8 @@ from dataclasses import dataclass
 
 from backprobe.drawings.figures import nice_step, ticks
 
+_LEAST_SPAN = 1e-9  # of the values: what differs by less is the same
+
 
 @dataclass(frozen=True, slots=True)
 class Axis:
@@ -37,7 +39,7 @@ def axis_for(values: list[float], *, low_px: float, high_px: float, pad: float) 
     """
     low, high = (min(values), max(values)) if values else (0.0, 1.0)
     room = (high - low) * pad
-    if not high - low > abs(high) * 1e-9:
+    if high - low <= max(abs(high), 1.0) * _LEAST_SPAN:
         room = max(abs(high) * 0.1, 0.5)
     return Axis(low - room, high + room, low_px, high_px)
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 _TOO_LONG = 1e7  # beyond this a figure is written with a power of ten
+_FINEST = 1e-9
 MINUS = "−"
 
 
@@ -60,8 +61,11 @@ def step_digits(step: float) -> int:
 
 
 def ticks(low: float, high: float, *, step: float, most: int = 50) -> list[float]:
-    """The multiples of `step` from `low` to `high`; none where there would be more than `most`."""
-    if not 0 < (high - low) / step <= most or abs(low / step) > 1e9:
+    """The multiples of `step` from `low` to `high`; none where there would be more than `most`.
+
+    None either where the step is finer than any meter shows: its figures would not fit any picture.
+    """
+    if step < _FINEST or not 0 < (high - low) / step <= most or abs(low / step) > 1e9:
         return []
     first = -int(-low // step)
     found = [index * step for index in range(first, first + most + 2)]

@@ -25,14 +25,16 @@ NARROWEST = 320.0
 _FIGURE_COLUMN = 112.0
 _VERDICT_COLUMN = 50.0
 _GAP = 10.0
-_BAND_TOP, _BAND_HEIGHT = 18.0, 20.0
+_BAND_TOP, _BAND_HEIGHT = 14.5, 16.0
 _MIDDLE = _BAND_TOP + _BAND_HEIGHT / 2
 _DOT_RADIUS = 5.5
 _LIMIT_STROKE = 3.0
 _DOT_CLEAR = _DOT_RADIUS + _LIMIT_STROKE / 2 + 0.5  # the whole dot stands on its side
 _WHISKER_CLEAR = _LIMIT_STROKE / 2 + 1.5
-_FIGURE_SIZE, _UNIT_SIZE, _LIMIT_SIZE, _SMALL, _TICK_SIZE = 27.0, 15.0, 11.5, 10.5, 9.5
-_WORDS_TOP, _WORDS_LINE = 63.0, 12.0
+_FIGURE_SIZE, _UNIT_SIZE, _LIMIT_SIZE, _SMALL, _TICK_SIZE = 27.0, 15.0, 11.5, 11.0, 10.0
+_FIGURE_BASELINE, _RANGE_BASELINE, _BENEATH_LINE = 28.5, 41.0, 11.5  # the figure; range and margin beneath it
+_WORDS_TOP, _WORDS_LINE = 52.5, 12.0
+_FOOT = 3.5
 _LEAST_TICK_GAP = 10.0
 
 
@@ -60,7 +62,7 @@ def margin_bar(finding: Finding, *, width: float = WIDTH) -> str:
     frame = _Frame(max(width, NARROWEST))
     scale = scale_for(finding, frame.x_low, x_high=frame.x_high)
     lines = _word_lines(finding, frame)
-    height = _WORDS_TOP + max(0, len(lines) - 1) * _WORDS_LINE + 6
+    height = _WORDS_TOP + max(0, len(lines) - 1) * _WORDS_LINE + _FOOT
     return picture(
         (frame.width, height),
         (f"{finding.what}: {finding.verdict}", described(finding)),
@@ -83,13 +85,14 @@ def _word_lines(finding: Finding, frame: _Frame) -> list[str]:
     """What stands small beneath the scale: what is missing, and what the limit rests on."""
     room = frame.width - frame.x_low
     missing = wrapped(finding.because, size=_SMALL, room=room) if finite(finding.value) is None else []
-    basis = finding.limit.warrant if finding.limit is not None else "no limit is set for this"
+    without = "" if missing else "no limit is set for this"
+    basis = without if finding.limit is None else finding.limit.warrant
     return missing + wrapped(basis, size=_SMALL, room=room)
 
 
 def _figures(finding: Finding) -> str:
     value, margin = finite(finding.value), finite(finding.margin)
-    baseline = _BAND_TOP + 18
+    baseline = _FIGURE_BASELINE
     if value is None:
         return letters((0, baseline - 2), "no value", size=_UNIT_SIZE, fill=SOFT_INK, bold=True)
     figure, unit = figure_text(value, finding.digits), f" {finding.unit}" if finding.unit else ""
@@ -101,7 +104,7 @@ def _figures(finding: Finding) -> str:
         parts.append(letters((unit_x, baseline), finding.unit, size=_UNIT_SIZE * fit, fill=INK, bold=True))
     beneath = [range_text(finding), "" if margin is None else margin_text(finding, margin)]
     for index, line in enumerate(text for text in beneath if text):
-        parts.append(_fitted((0, baseline + 14 + index * 13), line))
+        parts.append(_fitted((0, _RANGE_BASELINE + index * _BENEATH_LINE), line))
     return "".join(parts)
 
 
@@ -134,11 +137,11 @@ def _limit_line(finding: Finding, scale: Scale) -> str:
     if scale.limit is None:
         return ""
     x, (start, end) = scale.zero_x, _allowed(scale)
-    line: Attributes = {"x1": x, "x2": x, "y1": _BAND_TOP - 4, "y2": _BAND_TOP + _BAND_HEIGHT + 4}
+    line: Attributes = {"x1": x, "x2": x, "y1": _BAND_TOP - 4, "y2": _BAND_TOP + _BAND_HEIGHT + 2.5}
     words = cut(limit_text(finding), size=_LIMIT_SIZE, room=end - start, bold=True)
     anchor = "start" if scale.limit.side is Side.AT_LEAST else "end"
     return tag("line", {**line, "stroke": INK, "stroke-width": _LIMIT_STROKE}) + letters(
-        (x, _BAND_TOP - 7), words, size=_LIMIT_SIZE, fill=INK, anchor=anchor, bold=True
+        (x, _BAND_TOP - 5.5), words, size=_LIMIT_SIZE, fill=INK, anchor=anchor, bold=True
     )
 
 
@@ -156,7 +159,7 @@ def _tick_marks(finding: Finding, scale: Scale) -> str:
             continue
         taken = x + half + _LEAST_TICK_GAP
         parts.append(tag("line", {"x1": x, "x2": x, "y1": y, "y2": y + 3, "stroke": RULE, "stroke-width": 1.0}))
-        parts.append(letters((x, y + 12), text, size=_TICK_SIZE, fill=SOFT_INK, anchor="middle"))
+        parts.append(letters((x, y + 11.0), text, size=_TICK_SIZE, fill=SOFT_INK, anchor="middle"))
     return "".join(parts)
 
 
@@ -215,6 +218,6 @@ def _foot(x: float, end: Spot) -> str:
 
 def _verdict(finding: Finding, frame: _Frame) -> str:
     middle = frame.width - _VERDICT_COLUMN / 2
-    shape = verdict_shape(finding.verdict, (middle - 9, _BAND_TOP - 6), size=18)
-    word = letters((middle, _BAND_TOP + 28), str(finding.verdict), size=15, fill=INK, anchor="middle", bold=True)
+    shape = verdict_shape(finding.verdict, (middle - 9, _BAND_TOP - 8), size=18)
+    word = letters((middle, _BAND_TOP + 24.5), str(finding.verdict), size=15, fill=INK, anchor="middle", bold=True)
     return shape + word

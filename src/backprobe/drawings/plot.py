@@ -21,9 +21,9 @@ _NAME_SHARE = 0.24  # of the width, at most, for the names at the lines' ends
 _LEADER = 26.0
 _LAST_TICK = 18.0  # room for half a tick figure where no names stand at the right
 _CRANK_SIZE, _CRANK_LINE = 11.0, 14.0
-_LEAST_HEIGHT = 170.0
-_LEVEL_PAD = 0.1  # above and below, so that words fit beneath the lowest limit
-_LEAST_TIME_TICK, _LEAST_LEVEL_TICK = 64.0, 30.0
+_LEAST_HEIGHT = 108.0
+_LEVEL_PAD = 0.16  # above and below, so that words fit beneath the lowest limit
+_LEAST_TIME_TICK, _LEAST_LEVEL_TICK = 64.0, 24.0
 _DASHES = ("", "7 3", "2 2.5", "10 3 2 3", "16 4", "5 2 1 2 1 2")
 _COLOURS = (INK, ACCENT)
 

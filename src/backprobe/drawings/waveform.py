@@ -16,7 +16,7 @@ from backprobe.drawings.plot import crank_shades, grid, line_names, pixel_runs, 
 from backprobe.drawings.svg import picture, tag
 from backprobe.drawings.trace import Trace, Waveform, pieces
 
-WIDTH = 720.0
+WIDTH = 760.0
 NARROWEST = 320.0
 
 _NOTE_SIZE, _NOTE_LINE = 10.5, 13.0

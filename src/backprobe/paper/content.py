@@ -1,0 +1,65 @@
+"""What a record says, before it is set on paper."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from backprobe.findings import Finding, Verdict
+
+
+@dataclass(frozen=True, slots=True)
+class IdentityRow:
+    """What the job is about, one fact: 'Vehicle', 'Harrow & Vale, fleet no. 17'."""
+
+    label: str
+    value: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ChoiceRow:
+    """The wire chosen for one lead of the unit.
+
+    `wire` is None where none is chosen; `place` is its connector and cavity, where known; `note` is what must be
+    said beside it (why none is chosen, 'circuit not identified', 'proven for 10 minutes').
+    """
+
+    lead: str
+    wire: str | None
+    place: str | None = None
+    note: str | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Picture:
+    """A picture as an SVG string, its caption, and its words for those who cannot see it."""
+
+    svg: str
+    caption: str
+    alt: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class RecordContent:
+    """Everything that stands in a record.
+
+    `verdict` and `sentence` are the answer at a glance, `next_step` the one thing to do next (None: nothing).
+    `journal` is attached as `journal_name`; `journal_digest` is its sha256 in hex and must be that of these bytes.
+    `made_at` is an ISO 8601 time, None where it is not known. `notes` are cautions and what else must be read.
+    `language` is the language of the texts (BCP 47, two letters).
+    """
+
+    title: str
+    verdict: Verdict
+    sentence: str
+    journal: bytes
+    journal_name: str
+    journal_digest: str
+    engine_version: str
+    identity: tuple[IdentityRow, ...] = ()
+    next_step: str | None = None
+    choices: tuple[ChoiceRow, ...] = ()
+    findings: tuple[Finding, ...] = ()
+    pictures: tuple[Picture, ...] = ()
+    notes: tuple[str, ...] = ()
+    made_at: str | None = None
+    language: str = "en"
