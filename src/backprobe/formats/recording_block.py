@@ -115,12 +115,14 @@ class _Cells:
     columns: list[Sequence[str]]
     plain: bool
 
-    def floats(self, place: int) -> list[float]:
-        """A column as floats, NaN where a cell holds nothing."""
+    def floats(self, place: int, *, gaps: bool) -> list[float]:
+        """A column as floats; with `gaps` NaN where a cell holds nothing."""
         cells = self.columns[place]
         try:
             values = list(map(float, cells))
         except ValueError:
+            if not gaps:
+                raise _NotQuickError from None
             values = list(map(_float_or_nothing, cells))
         if not self.plain and not _is_plain("".join(cells)):
             raise _NotQuickError
@@ -142,7 +144,7 @@ def _float_or_nothing(cell: str) -> float:
 
 def _quick(lines: Sequence[str], *, first: int, layout: Layout) -> Block:
     cells = _cells(lines, layout)
-    values = [_scaled(cells.floats(column.place), column) for column in layout.columns]
+    values = [_scaled(cells.floats(column.place, gaps=True), column) for column in layout.columns]
     keys = None if layout.key_place is None else list(cells.columns[layout.key_place])
     return Block(range(first, first + len(lines)), _times(cells, layout), values, keys)
 
@@ -189,7 +191,7 @@ def _times(cells: _Cells, layout: Layout) -> list[float]:
             return list(map(stamps.seconds, cells.columns[layout.time_place]))
     except NoTimeError:
         raise _NotQuickError from None
-    values = cells.floats(layout.time_place)
+    values = cells.floats(layout.time_place, gaps=False)
     zero, times, by = stamps.zero, stamps.times, stamps.by
     return values if zero == 0.0 and times == by == 1.0 else [(value - zero) * times / by for value in values]
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from array import array
 from dataclasses import dataclass, field
 
@@ -54,7 +55,9 @@ class Buckets:
 
 
 def _paired(values: array[float], *, low: bool) -> array[float]:
-    paired = array("d", map(lower if low else higher, values[::2], values[1::2]))
+    plain, patient = (min, lower) if low else (max, higher)
+    holes = math.isnan(math.fsum(values))
+    paired = array("d", map(patient if holes else plain, values[::2], values[1::2]))
     if len(values) % 2:
         paired.append(values[-1])
     return paired

@@ -23,7 +23,7 @@ from backprobe.formats.recording_names import (
 )
 from backprobe.formats.stamps import Stamps, stamps_of
 
-HEAD_LINES = 300  # how many lines are looked at to understand a file
+HEAD_LINES = 160  # how many lines are looked at to understand a file
 HEADER_WITHIN = 100  # a header stands within so many lines
 PREAMBLE_ROWS = 20  # a header may follow so soon upon a line that looks like one
 # what stands in a cell that holds no value

@@ -10,7 +10,7 @@ from backprobe.errors import Place
 from backprobe.formats.cells import cells_of
 from backprobe.formats.figures import read_figure
 from backprobe.formats.recording_block import Block, Faults, read_block
-from backprobe.formats.recording_clock import Clock, Ordered, in_order
+from backprobe.formats.recording_clock import Clock, in_order
 from backprobe.formats.recording_layout import Layout
 
 BLOCK_LINES = 4096
@@ -49,7 +49,10 @@ def rows_from(start: Start, lines: Iterator[str], *, layout: Layout, faults: Fau
         more = bool(following)
         whole = chunk if more else _without_torn_end(before, chunk, start=start, layout=layout, faults=faults)
         block = read_block(whole, first=start.lines + 1, layout=layout, faults=faults)
-        ordered = _ordered(block, start.clock, more=more, layout=layout, faults=faults)
+        ordered = in_order(block.times, start.clock, lines=block.lines, midnight=layout.stamps.midnight, more=more)
+        if ordered.kept is not None:
+            left_out = set(block.lines) - {block.lines[i] for i in ordered.kept}
+            _count_left_out(whole, left_out, start=start, file=layout.file, faults=faults)
         after = Start(start.lines + len(chunk), start.row + len(ordered.times), ordered.clock)
         if ordered.times:
             block = block if ordered.kept is None else block.only(ordered.kept)
@@ -58,14 +61,11 @@ def rows_from(start: Start, lines: Iterator[str], *, layout: Layout, faults: Fau
         before, start, chunk = chunk[-TAIL_LINES:], after, following
 
 
-def _ordered(block: Block, clock: Clock, *, more: bool, layout: Layout, faults: Faults) -> Ordered:
-    """The rows whose time goes on; those left out are counted."""
-    ordered = in_order(block.times, clock, lines=block.lines, midnight=layout.stamps.midnight, more=more)
-    if ordered.kept is not None:
-        for index in sorted(set(range(len(block))) - set(ordered.kept)):
-            place = Place(layout.file, block.lines[index], f"{block.times[index]:g} s")
-            faults.add(place, "a time that goes on from the row before")
-    return ordered
+def _count_left_out(lines: Sequence[str], numbers: set[int], *, start: Start, file: str, faults: Faults) -> None:
+    """Count the rows on the lines of these numbers, whose time does not go on."""
+    for number in sorted(numbers):
+        place = Place(file, number, lines[number - start.lines - 1].rstrip("\r\n"))
+        faults.add(place, "a time that goes on from the row before")
 
 
 def _without_torn_end(
