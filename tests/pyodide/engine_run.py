@@ -43,7 +43,7 @@ def run(request: str) -> str:
         "platform": sys.platform,
         "modules": [importlib.import_module(name).__name__ for name in asked["modules"]],
         "examples": {name: examples_of(name) for name in asked["examples"]},
-        "calls": [called(call) for call in asked["calls"]],
+        "calls": {label: called(call) for label, call in asked["calls"].items()},
     }
     return json.dumps(answer)
 

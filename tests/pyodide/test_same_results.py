@@ -6,6 +6,7 @@ import json
 import os
 import subprocess
 import sys
+import tomllib
 import zipfile
 from pathlib import Path
 from typing import Any
@@ -15,6 +16,8 @@ import pytest
 HERE = Path(__file__).resolve().parent
 SRC = HERE.parents[1] / "src"
 BELOW = ("job", "stages", "drawings", "formats", "inference", "limits", "physics", "evidence")
+DEMO = HERE.parents[1] / "demo"
+SUPPLY = HERE.parents[2] / "shared" / "data" / "supply"
 TOP = ("__init__.py", "findings.py", "errors.py")
 
 # booting takes seconds, so all tests here share one worker and one boot
@@ -42,16 +45,44 @@ def engine(tmp_path_factory: pytest.TempPathFactory) -> Path:
     return path
 
 
-def readings_calls() -> list[dict[str, Any]]:
-    """The sample tables of readings, each to be read; their skipped lines are part of what is compared."""
-    return [
-        {
-            "function": "backprobe.formats.readings_csv:read_readings",
-            "by_position": [path.read_text(encoding="utf-8").splitlines()],
-            "by_name": {"file": path.name, "system_V": 12},
-        }
-        for path in sorted((HERE.parent / "samples" / "readings").glob("*.csv"))
-    ]
+def job_parts(folder: Path) -> dict[str, Any]:
+    """A job folder as the engine's door takes it: every file's text under its name."""
+    sheet = (folder / "job.toml").read_text(encoding="utf-8")
+    named = tomllib.loads(sheet)
+    meter = named.get("meter", {}).get("file")
+    recordings = sorted((folder / "recordings").glob("*.csv"))
+    return {
+        "job.toml": sheet,
+        "unit": (folder / named["unit"]["sheet"]).read_text(encoding="utf-8"),
+        "meter": None if meter is None else (folder / meter).read_text(encoding="utf-8"),
+        "readings.csv": (folder / "readings.csv").read_text(encoding="utf-8"),
+        "recordings": {path.name: path.read_text(encoding="utf-8") for path in recordings},
+    }
+
+
+def judged(parts: dict[str, Any]) -> dict[str, Any]:
+    """The call that judges a job."""
+    return {"function": "backprobe.job.door:judge_text", "by_position": [json.dumps(parts)], "by_name": {}}
+
+
+def read(table: Path) -> dict[str, Any]:
+    """The call that reads a table of readings."""
+    lines = table.read_text(encoding="utf-8").splitlines()
+    by_name = {"file": table.name, "system_V": 12}
+    return {"function": "backprobe.formats.readings_csv:read_readings", "by_position": [lines], "by_name": by_name}
+
+
+def calls() -> dict[str, dict[str, Any]]:
+    """What is compared: demo jobs, sample tables with their defects, and a demo job with real recordings in it."""
+    jobs = {sheet.parent.name: job_parts(sheet.parent) for sheet in sorted(DEMO.glob("*/*/job.toml"))}
+    tables = sorted((HERE.parent / "samples" / "readings").glob("*.csv"))
+    real = {path.name: path.read_text(encoding="utf-8") for path in sorted(SUPPLY.glob("obd-[di]*.csv"))}
+    first = next(iter(jobs.values()))
+    return {
+        **{f"demo {name}": judged(parts) for name, parts in jobs.items()},
+        **{f"table {path.name}": read(path) for path in tables},
+        **{f"real {name}": judged({**first, "recordings": {name: text}}) for name, text in real.items()},
+    }
 
 
 @pytest.fixture(scope="module")
@@ -59,7 +90,7 @@ def request_text() -> str:
     """What both are asked: every module, every example in a docstring, and the calls below."""
     names = {module_name(path): path.read_text(encoding="utf-8") for path in engine_files()}
     examples = [name for name, text in names.items() if ">>> " in text]
-    return json.dumps({"modules": list(names), "examples": examples, "calls": readings_calls()})
+    return json.dumps({"modules": list(names), "examples": examples, "calls": calls()})
 
 
 def on_desk(engine: Path, request_text: str, *, hash_seed: int) -> dict[str, Any]:
@@ -111,8 +142,20 @@ def test_examples_in_docstrings_hold_there(browser: dict[str, Any]) -> None:
 
 def test_answers_are_the_same_byte_for_byte(desk: dict[str, Any], browser: dict[str, Any]) -> None:
     """Each call gives the same text in both."""
-    assert desk["calls"]
     assert browser["calls"] == desk["calls"]
+
+
+def test_what_is_compared_are_judgements(desk: dict[str, Any]) -> None:
+    """The demo jobs are judged, not refused; one of them holds, one does not."""
+    answers = [json.loads(json.loads(text)) for label, text in desk["calls"].items() if label.startswith("demo ")]
+    assert [answer["ok"] for answer in answers] == [True] * len(answers)
+    assert len({answer["verdict"] for answer in answers}) > 1
+
+
+def test_real_recordings_are_among_what_is_compared(shared_data: Path, desk: dict[str, Any]) -> None:
+    """Two real recordings are judged as part of a job."""
+    answers = [json.loads(json.loads(text)) for label, text in desk["calls"].items() if label.startswith("real ")]
+    assert [answer["ok"] for answer in answers] == [True, True]
 
 
 def test_answers_do_not_hang_on_the_order_of_hashes(engine: Path, request_text: str, desk: dict[str, Any]) -> None:
