@@ -71,6 +71,15 @@ def test_short_rows_as_a_habit():
     assert faults.count == 0
 
 
+def test_a_meter_that_changes_its_range():
+    """The unit beside each figure counts: 350 mV is 0.35 V, and a resistance is no voltage."""
+    of = layout("time_s,value,unit", "0,12.6,V", "1,12.6,V")
+    block, faults = block_of(["0,12.6,V", "1,350,mV", "2,12.5,V", "3,470,ohm"], of)
+    assert block.values[0][:3] == [12.6, 0.35, 12.5]
+    assert math.isnan(block.values[0][3])
+    assert [fault.place.line for fault in faults.places] == [5]
+
+
 def test_a_row_torn_within_the_last_channel():
     """Where rows are usually longer, one that ends with the last channel may have lost part of its figure."""
     of = layout("time_s,red,remark", *[f"{i},12.5,ok" for i in range(9)])

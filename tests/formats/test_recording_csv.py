@@ -5,6 +5,7 @@ from __future__ import annotations
 import csv
 import math
 from itertools import pairwise
+from pathlib import Path
 from statistics import fmean
 
 import pytest
@@ -15,6 +16,8 @@ from backprobe.errors import UnreadableError
 from backprobe.evidence.keys import Key
 from backprobe.evidence.recording import Quantity, Recording
 from backprobe.formats.recording_csv import read_recording
+
+SAMPLES = Path(__file__).parents[1] / "samples" / "recordings"
 
 
 def read(*lines: str, thresholds_V: tuple[float, ...] = (10.0,)) -> Recording:
@@ -80,6 +83,41 @@ def test_ways_of_writing(lines):
     red = read(*lines).channels[0]
     assert red.name in ("red", "red V")
     assert (red.lowest, red.lowest_s) == (9.5, 0.5)
+
+
+@pytest.mark.parametrize(
+    ("name", "rows", "lowest_s", "skipped", "known"),
+    [
+        ("lines-before-the-header-and-a-unit-row.csv", 40, 1.0, 0, True),  # row 20 at 50 ms a row
+        ("midnight-without-date.csv", 40, 20.0, 0, True),
+        ("clock-set-back-an-hour.csv", 40, 20.0, 0, True),
+        ("last-line-torn.csv", 40, 2.0, 1, True),
+        ("run-time-stands-while-cranking.csv", 60, 10.0, 0, False),  # row 20 at 0.5 s a row
+        ("rows-damaged.csv", 38, 2.0, 5, True),  # of 40 rows one torn, one with a time that falls back
+    ],
+)
+def test_samples(name, rows, lowest_s, skipped, known):
+    """Small files, each named for its defect; in each the dip to 9.62 V begins with row 20."""
+    lines = (SAMPLES / name).read_text(encoding="utf-8").splitlines()
+    recording = read_recording(lambda: lines, file=name, thresholds_V=(10.0,))
+    channel = recording.channel("Red 12") or recording.channel("Rot 12") or recording.channel("CONTROL_MODULE_VOLTAGE")
+    assert channel is not None
+    assert recording.rows == rows
+    assert round(channel.lowest, 2) == (9.58 if "Rot 12" in lines[3] else 9.62)  # the red wire lies 40 mV lower there
+    assert channel.lowest_s == pytest.approx(lowest_s)
+    assert (recording.skipped_count, recording.time_known) == (skipped, known)
+
+
+def test_damaged_rows_are_named():
+    """Torn, link lost, time falling back, 412 V, a mistyped key: five places; OL is a gap and none."""
+    lines = (SAMPLES / "rows-damaged.csv").read_text(encoding="utf-8").splitlines()
+    recording = read_recording(lambda: lines, file="f", thresholds_V=())
+    assert sorted(s.place.line or 0 for s in recording.skipped) == [7, 10, 18, 33, 38]
+    assert [(round(mark.time_s, 1), mark.key) for mark in recording.keys] == [
+        (0.0, Key.ON),
+        (2.0, Key.CRANK),
+        (2.4, Key.RUNNING),
+    ]
 
 
 def test_negative_times_are_fine():

@@ -52,6 +52,14 @@ def test_engine_data_by_channel_name():
     assert layout.time_place == 0
 
 
+def test_a_column_of_units():
+    """It counts where one channel has no unit of its own; with two channels it cannot be told whose it is."""
+    assert layout_of(["time_s,value,unit", "0,12.6,V"], file="f").unit_place == 2
+    assert layout_of(["time_s,value,unit", "0,350,mV"], file="f").unit_place == 2
+    assert layout_of(["time_s,value (mV),unit", "0,12.6,V"], file="f").unit_place is None
+    assert layout_of(["time_s,a,b,unit", "0,12.6,1,V"], file="f").unit_place is None
+
+
 def test_a_real_clock_is_preferred_to_the_run_time():
     """Where the file has both, the clock that always goes on is taken."""
     layout = layout_of(["ENGINE_RUN_TIME (),time_s,CONTROL_MODULE_VOLTAGE ()", "0,0.5,12.3"], file="f")

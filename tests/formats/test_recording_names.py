@@ -37,6 +37,7 @@ PLAIN, MILLI = (1.0, 1.0), (1.0, 1000.0)
         ("ENGINE_RPM ()", "ENGINE_RPM", Kind.ENGINE_SPEED, None),
         ("Engine speed (1/min)", "Engine speed", Kind.ENGINE_SPEED, PLAIN),
         ("KEY", "KEY", Kind.KEY, None),
+        ("Unit", "Unit", Kind.UNIT, None),
         ("key (V)", "key", Kind.VOLTAGE, PLAIN),
         ("Red 12", "Red 12", Kind.UNSURE, None),
         ("Red (pin 4)", "Red (pin 4)", Kind.UNSURE, None),

@@ -144,6 +144,8 @@ def _float_or_nothing(cell: str) -> float:
 
 def _quick(lines: Sequence[str], *, first: int, layout: Layout) -> Block:
     cells = _cells(lines, layout)
+    if layout.unit_place is not None and any(_shift(unit) != 0 for unit in set(cells.columns[layout.unit_place])):
+        raise _NotQuickError
     values = [_scaled(cells.floats(column.place, gaps=True), column) for column in layout.columns]
     keys = None if layout.key_place is None else list(cells.columns[layout.key_place])
     return Block(range(first, first + len(lines)), _times(cells, layout), values, keys)
@@ -219,7 +221,8 @@ def _row(place: Place, layout: Layout, *, faults: Faults) -> Block | None:
     if expected is not None:
         faults.add(place, expected)
         return None
-    values = [[_value(cells[column.place], column, place=place, faults=faults)] for column in layout.columns]
+    unit = "" if layout.unit_place is None else cells[layout.unit_place]
+    values = [[_value(cells[column.place], column, unit=unit, place=place, faults=faults)] for column in layout.columns]
     keys = None if layout.key_place is None else [cells[layout.key_place]]
     return Block([place.line or 0], [time], values, keys)
 
@@ -235,17 +238,25 @@ def _torn(cells: list[str], layout: Layout, *, text: str) -> str | None:
     return None
 
 
-def _value(cell: str, column: Column, *, place: Place, faults: Faults) -> float:
-    """The value in a cell in V or rpm; NaN where it holds nothing, or nothing that can be used."""
+def _shift(unit: str) -> int | None:
+    """The power of ten that turns a voltage in this unit into V; None where it is no unit of direct voltage."""
+    return VOLT_UNITS.get(unit.strip().lower()) if unit.strip() else 0
+
+
+def _value(cell: str, column: Column, *, unit: str, place: Place, faults: Faults) -> float:
+    """The value in a cell in V or rpm, in the `unit` of its row where it has none of its own.
+
+    NaN where it holds nothing, or nothing that can be used.
+    """
     if cell.lower() in NOTHING:
         return math.nan
     figure = read_figure(cell)
-    unit = "" if figure is None else figure.unit.lower()
-    voltage = column.quantity is Quantity.VOLTAGE
-    if figure is None or (unit and not (voltage and unit in VOLT_UNITS) and not (unit == "rpm" and not voltage)):
+    unit = unit if figure is None else figure.unit or unit
+    shift = _shift(unit) if column.quantity is Quantity.VOLTAGE else 0 if unit.lower() in ("", "rpm") else None
+    if figure is None or shift is None:
         faults.add(place, f"a figure in {column.quantity} in column {column.name}, or nothing")
         return math.nan
-    return figure.value(VOLT_UNITS[unit]) if voltage and unit else figure.value() * column.times / column.by
+    return figure.value(shift) if unit else figure.value() * column.times / column.by
 
 
 def within_reason(

@@ -25,6 +25,7 @@ from backprobe.formats.recording_window import Span, Windows
 
 MOST_STARTS = 8192
 MOST_MARKS = 10_000
+KEYS = frozenset(Key)
 KEY_WORDS = ", ".join(Key)
 
 
@@ -68,7 +69,7 @@ class _Marks:
             plain = word.lower()
             if word == self.word or not word:
                 continue
-            if plain not in set(Key):
+            if plain not in KEYS:
                 faults.add(Place(self.file, block.lines[index], word), f"a key position: {KEY_WORDS}")
                 continue
             self.word = word

@@ -76,7 +76,8 @@ class Layout:
 
     `skip` lines stand before the first row; `width` columns are named; `widths` are the numbers of cells that rows
     have; `needed` is how many cells a row must have. `run_time` says that the clock counts only while the engine
-    runs. `notes` are the columns passed over that look as if they had been meant.
+    runs. `unit_place` is the column that holds the unit of the one channel's figures row by row, as meters that change
+    their range write it. `notes` are the columns passed over that look as if they had been meant.
     """
 
     file: str
@@ -90,6 +91,7 @@ class Layout:
     run_time: bool
     columns: tuple[Column, ...]
     key_place: int | None
+    unit_place: int | None = None
     notes: tuple[Skipped, ...] = ()
 
 
@@ -173,18 +175,20 @@ def _layout(header: _Header, *, file: str) -> Layout:
         raise UnreadableError(header.place, f"a column with voltages beside the time{hint}")
     _refuse_doubles(header, columns)
     keys = [place for place, heading in enumerate(header.headings) if heading.kind is Kind.KEY]
+    unit_place = _unit_place(header, channels)
     return Layout(
         file=file,
         delimiter=header.delimiter,
         skip=header.skip,
         width=len(header.headings),
         widths=_widths(header),
-        needed=1 + max(time_place, *channels, *keys[:1]),
+        needed=1 + max(time_place, *channels, *keys[:1], unit_place or 0),
         time_place=time_place,
         stamps=stamps,
         run_time=header.headings[time_place].kind is Kind.RUN_TIME,
         columns=columns,
         key_place=keys[0] if keys else None,
+        unit_place=unit_place,
         notes=notes,
     )
 
@@ -211,6 +215,7 @@ def _clock(header: _Header) -> tuple[int, Stamps]:
 def _channels(header: _Header, *, besides: int) -> tuple[list[int], tuple[Skipped, ...]]:
     """The places of the channels, and a note on each column whose figures look as if they had been meant as one."""
     engine_data = any(plain_name(heading.name) == MODULE_VOLTAGE for heading in header.headings)
+    units = any(heading.kind is Kind.UNIT for heading in header.headings)
     places, notes = [], []
     for place, heading in enumerate(header.headings):
         sure = heading.kind in (Kind.VOLTAGE, Kind.ENGINE_SPEED)
@@ -219,12 +224,19 @@ def _channels(header: _Header, *, besides: int) -> tuple[list[int], tuple[Skippe
         values = [figure.value() for cell in header.cells(place) if (figure := read_figure(cell))]
         if not sure and (2 * len(values) < len(header.cells(place)) or _counts(values)):
             continue
-        if not sure and values and abs(median(values)) > MOST_V:
+        if not sure and not units and values and abs(median(values)) > MOST_V:
             says = f"voltages in V; {heading.name} holds {values[0]:g} and the like: is (mV) missing in its name?"
             notes.append(Skipped(Place(header.place.file, header.place.line, heading.name), says))
             continue
         places.append(place)
     return places, tuple(notes)
+
+
+def _unit_place(header: _Header, channels: Sequence[int]) -> int | None:
+    """The column of units, where there is one channel that has no unit of its own."""
+    places = [place for place, heading in enumerate(header.headings) if heading.kind is Kind.UNIT]
+    single = len(channels) == 1 and header.headings[channels[0]].per_unit is None
+    return places[0] if places and single else None
 
 
 def _counts(values: list[float]) -> bool:

@@ -17,6 +17,7 @@ class Kind(StrEnum):
     VOLTAGE = "voltage"
     ENGINE_SPEED = "engine speed"
     KEY = "key"
+    UNIT = "unit"  # the unit of the figure in the same row
     UNSURE = "unsure"  # a wire's name without a unit: what it is shows in the rows
     OTHER = "other"  # not for us
 
@@ -74,7 +75,7 @@ _SPEED_NAMES = _words("ENGINE_RPM RPM ENGINE_SPEED")
 _COUNTING_NAMES = _words("INDEX IDX NO NR NUM NUMBER SAMPLE SAMPLES RECORD ROW LINE ID COUNT N")
 _OTHER_WORDS = _words(
     "SERIAL LOGGER STATUS EVENT ALARM NOTE NOTES COMMENT REMARK TEMP TEMPERATURE TEMPERATUR HUMIDITY CURRENT STROM "
-    "AMPS SPEED LAT LATITUDE LON LONGITUDE ALTITUDE GPS FREQUENCY PRESSURE"
+    "AMPS SPEED LAT LATITUDE LON LONGITUDE ALTITUDE GPS FREQUENCY PRESSURE POWER ENERGY CAPACITY RESISTANCE"
 )
 
 _BRACKETS = re.compile(r"(?P<name>.*?)\s*[(\[](?P<unit>[^()\[\]]*)[)\]]\s*", re.DOTALL)
@@ -99,7 +100,7 @@ def read_heading(cell: str) -> Heading:
         return _by_name(name)
     if unit == "":  # '()': the mark of a file of engine data, where each channel is known by name alone
         known = _by_name(name)
-        return Heading(name, Kind.OTHER) if known.kind in (Kind.UNSURE, Kind.KEY) else known
+        return Heading(name, Kind.OTHER) if known.kind in (Kind.UNSURE, Kind.KEY, Kind.UNIT) else known
     return _by_unit(name, unit)
 
 
@@ -149,6 +150,7 @@ def _by_name(name: str) -> Heading:
         ((MODULE_VOLTAGE,), Kind.VOLTAGE),
         (_SPEED_NAMES, Kind.ENGINE_SPEED),
         (("KEY",), Kind.KEY),
+        (("UNIT", "UNITS", "EINHEIT"), Kind.UNIT),
         (_COUNTING_NAMES, Kind.OTHER),
     ):
         if plain in names:
