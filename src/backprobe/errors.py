@@ -92,6 +92,14 @@ class JournalError(BackprobeError):
     code = "journal"
 
 
+def error_json(error: BackprobeError) -> dict[str, object]:
+    """The one shape of errors: ok, error, code, and the place of the fault where there is one."""
+    answer: dict[str, object] = {"ok": False, "error": error.message, "code": error.code}
+    if isinstance(error, UnreadableError):
+        answer["place"] = {"file": error.place.file, "line": error.place.line, "text": error.place.text}
+    return answer
+
+
 def shortened(text: str, most: int = SHOWN_TEXT_MAX) -> str:
     """The text on one line, cut to `most` characters, control characters shown as spaces."""
     plain = "".join(c if c.isprintable() else " " for c in text).strip()

@@ -74,6 +74,7 @@ def test_the_full_job_sheet():
     assert (job.meter_class, job.meter_file) == ("service", None)
     assert job.wires[0] == NamedWire(
         name="Red/blue",
+        lead="supply",
         circuits=("body-builder connector X4, permanent supply, fuse F12",),
         connector="X4",
         cavity="7",

@@ -8,7 +8,7 @@ import sys
 from collections.abc import Sequence
 
 from backprobe.cli.parser import parsed
-from backprobe.errors import BackprobeError, UnreadableError
+from backprobe.errors import BackprobeError, error_json
 
 BAD_INPUT = 2
 
@@ -35,11 +35,3 @@ def _say(error: BackprobeError, *, as_json: bool) -> None:
         print(f"backprobe: {error.message}", file=sys.stderr)
         return
     print(json.dumps(error_json(error), ensure_ascii=False))
-
-
-def error_json(error: BackprobeError) -> dict[str, object]:
-    """The one shape of errors: ok, error, code, and the place of the fault where there is one."""
-    answer: dict[str, object] = {"ok": False, "error": error.message, "code": error.code}
-    if isinstance(error, UnreadableError):
-        answer["place"] = {"file": error.place.file, "line": error.place.line, "text": error.place.text}
-    return answer

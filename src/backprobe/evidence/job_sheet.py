@@ -33,10 +33,12 @@ class Vehicle:
 class NamedWire:
     """What is known of one wire beside its volts: what it was identified as, and where and how it runs.
 
-    `size` is as written: '18 AWG' or '0.75 mm2'.
+    `lead` is the lead of the unit that somebody means it for, 'supply' or 'ignition'; `size` is as written: '18 AWG'
+    or '0.75 mm2'.
     """
 
     name: str
+    lead: str | None = None
     circuits: tuple[str, ...] = ()
     marks: tuple[str, ...] = ()
     connector: str | None = None

@@ -17,8 +17,9 @@ KEYS: dict[str, tuple[str, ...]] = {
     "unit": ("sheet", "serial"),
     "job": ("id", "yard", "technician", "date"),
     "meter": ("class", "file"),
-    "wire": ("name", "circuit", "marks", "connector", "cavity", "colour", "size"),
+    "wire": ("name", "lead", "circuit", "marks", "connector", "cavity", "colour", "size"),
 }
+LEADS = ("supply", "ignition")
 SYSTEMS_V = (12, 24)
 FIRST_YEAR, LAST_YEAR = 1950, 2100
 CYLINDERS_MOST = 16
@@ -101,6 +102,7 @@ def _wire(table: TomlTable) -> NamedWire:
         raise table.refuse("size", 'a size such as "18 AWG" or "0.75 mm2"')
     return NamedWire(
         name=table.must("name", table.text_of("name"), expected='"…", as in the readings'),
+        lead=table.text_of("lead", choices=LEADS),
         circuits=table.texts_of("circuit"),
         marks=table.texts_of("marks"),
         connector=table.text_of("connector"),

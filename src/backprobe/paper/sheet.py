@@ -11,7 +11,7 @@ from backprobe.drawings.margin_words import described, finite
 from backprobe.drawings.marks import verdict_shape
 from backprobe.drawings.palette import INK, RULE, SOFT_INK
 from backprobe.drawings.svg import picture
-from backprobe.findings import Finding
+from backprobe.findings import Finding, Verdict
 from backprobe.paper.content import ChoiceRow, RecordContent
 from backprobe.paper.glyphs import has_codes, inline, marked, parts_of
 
@@ -42,7 +42,12 @@ class _Setter:
         return None if text is None else self.words(text)
 
     def finding(self, finding: Finding) -> dict[str, object]:
-        """A finding with its bar; what is missing stands in the bar where there is no value."""
+        """A finding with its bar; what is missing stands in the bar where there is no value.
+
+        A finding that has neither value nor limit has nothing to scale: it gets its verdict's shape instead.
+        """
+        if finding.value is None and finding.limit is None:
+            return self._plain(finding)
         because = finding.because if finite(finding.value) is not None else None
         return {
             "what": self.words(finding.what),
@@ -50,6 +55,16 @@ class _Setter:
             "next": self.words_or_none(finding.next),
             "bar": margin_bar(self._drawable(finding), width=BAR_WIDTH),
             "alt": spoken(described(finding)),
+        }
+
+    def _plain(self, finding: Finding) -> dict[str, object]:
+        return {
+            "what": self.words(finding.what),
+            "because": self.words(finding.because),
+            "next": self.words_or_none(finding.next),
+            "bar": None,
+            "verdict": str(finding.verdict),
+            "shape": _shape(finding.verdict),
         }
 
     def _drawable(self, finding: Finding) -> Finding:
@@ -80,11 +95,6 @@ def sheet(content: RecordContent, missing: frozenset[str]) -> dict[str, object]:
     """What the template takes, ready for JSON; `missing` are the letters for which there is no glyph."""
     setter = _Setter(missing)
     words = setter.words
-    shape = picture(
-        (_SHAPE_SIZE, _SHAPE_SIZE),
-        (str(content.verdict), ""),
-        verdict_shape(content.verdict, (0, 0), size=_SHAPE_SIZE),
-    )
     substituted = any(has_codes(text, missing) for text in _shown_texts(content))
     notes = (*content.notes, _SUBSTITUTED) if substituted else content.notes
     values: dict[str, object] = {
@@ -92,7 +102,7 @@ def sheet(content: RecordContent, missing: frozenset[str]) -> dict[str, object]:
         "made": words(made_text(content.made_at)),
         "running": words(" · ".join(row.value for row in content.identity[:_RUNNING_FACTS])),
         "verdict": str(content.verdict),
-        "shape": shape,
+        "shape": _shape(content.verdict),
         "sentence": words(content.sentence),
         "next": setter.words_or_none(content.next_step),
         "identity": [{"label": words(row.label), "value": words(row.value)} for row in content.identity],
@@ -107,6 +117,12 @@ def sheet(content: RecordContent, missing: frozenset[str]) -> dict[str, object]:
         "shown_journal_name": words(content.journal_name),
     }
     return values | _frame(content)
+
+
+def _shape(verdict: Verdict) -> str:
+    """The shape of a verdict as a picture of its own."""
+    drawn = verdict_shape(verdict, (0, 0), size=_SHAPE_SIZE)
+    return picture((_SHAPE_SIZE, _SHAPE_SIZE), (str(verdict), ""), drawn)
 
 
 def _title(content: RecordContent) -> str:
@@ -161,6 +177,8 @@ def made_text(made_at: str | None) -> str:
     try:
         at = datetime.fromisoformat(made_at)
     except ValueError:
+        return f"made {made_at}"
+    if len(made_at) == len("2026-03-04"):
         return f"made {made_at}"
     zone = at.strftime("%z")
     return f"made {at:%Y-%m-%d %H:%M}" + (f" {zone[:3]}:{zone[3:5]}" if zone else "")

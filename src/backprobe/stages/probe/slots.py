@@ -141,9 +141,11 @@ def _crank_check(reading: Reading, against: Limit, setup: Setup, rest_V: float) 
 
 
 def _worst_check(checks: Sequence[Check]) -> Check | None:
+    return worst_of(checks) if checks else None
+
+
+def worst_of(checks: Sequence[Check]) -> Check:
     """The check with the least room: by verdict, then by how far its range leaves the limit."""
-    if not checks:
-        return None
     order = (Verdict.FAILS, Verdict.OPEN, Verdict.THIN, Verdict.HOLDS)
     return min(checks, key=lambda check: (order.index(check.verdict), _room_V(check)))
 

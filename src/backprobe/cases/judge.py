@@ -1,0 +1,158 @@
+"""Judge a job folder: import it into its journal, judge what the journal holds, and write the record."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from pathlib import Path
+
+from backprobe import __version__
+from backprobe.cases.import_folder import Imported, import_folder
+from backprobe.evidence.job_sheet import NamedWire
+from backprobe.files.journal_file import JOURNAL
+from backprobe.files.open import small_text, text_lines
+from backprobe.findings import Finding, Verdict
+from backprobe.formats.recording_csv import read_recording
+from backprobe.job.answer import crank_picture, judgement_json
+from backprobe.job.door import meter_for, recording_limits_V
+from backprobe.job.entry import digest
+from backprobe.job.judge import JobEvidence, JobJudgement, judge_job
+from backprobe.paper.content import ChoiceRow, IdentityRow, Picture, RecordContent
+from backprobe.paper.record import write_record
+from backprobe.stages.probe.slots import SlotName
+
+SENTENCE = {
+    Verdict.HOLDS: "Everything that was measured is inside its limits.",
+    Verdict.THIN: "Everything shown is inside its limits, but not all that the evidence allows.",
+    Verdict.FAILS: "Something is outside its limit: do not hand this vehicle over as it is.",
+    Verdict.OPEN: "Evidence is still missing.",
+}
+CAUTIONS = (
+    "The vehicle maker's instructions, local rules and licensed practice come before anything written here.",
+    "Never tap restraint (airbag), brake, steering, engine-control, start, bus or high-voltage wiring.",
+)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class JudgedFolder:
+    """A job folder with its judgement."""
+
+    imported: Imported
+    judged: JobJudgement
+
+    @property
+    def notes(self) -> tuple[str, ...]:
+        """What the technician should know of the folder itself."""
+        return self.imported.notes
+
+    def as_json(self) -> dict[str, object]:
+        """The judgement with the state of the journal."""
+        journal = journal_bytes(self.imported)
+        state = {"entries": len(self.imported.journal.entries), "sha256": digest(journal)}
+        notes = list(self.notes)
+        return {**judgement_json(self.judged), "job": self.imported.job, "journal": state, "notes": notes}
+
+
+def judge_folder(folder: Path) -> JudgedFolder:
+    """Import the folder and judge it. Raises InputError and JournalError in the technician's words."""
+    imported = import_folder(folder)
+    return JudgedFolder(imported=imported, judged=judge_job(evidence_of(imported)))
+
+
+def evidence_of(imported: Imported) -> JobEvidence:
+    """The evidence that the folder's journal holds, with its recordings opened."""
+    sheet, unit, found = imported.sheet, imported.unit, imported.folder
+    text = small_text(found.named(sheet.meter_file, "the meter's file")) if sheet.meter_file else None
+    limits_V = recording_limits_V(sheet.vehicle.system_V, unit.supply.least_V)
+    return JobEvidence(
+        sheet=sheet,
+        unit=unit,
+        meter=meter_for(sheet, text),
+        table=imported.state.table,
+        recordings=tuple(
+            read_recording(text_lines(path), file=path.name, thresholds_V=limits_V) for path in found.recordings
+        ),
+        disputes=tuple(disputes_of(imported)),
+    )
+
+
+def disputes_of(imported: Imported) -> list[str]:
+    """What the journal leaves open, in words."""
+    state = imported.state
+    found = [f"entry {dispute.about} was corrected in two ways" for dispute in state.disputes]
+    found += [f"{slot.name}: {' or '.join(slot.values)}" for slot in state.open_slots]
+    found += [f"entry {odd.id} ({odd.kind}) is kept but not understood: {odd.why}" for odd in state.unknown]
+    found += [f"entry {name} is named by another and has not arrived" for name in state.awaited]
+    return found
+
+
+def journal_bytes(imported: Imported) -> bytes:
+    """The journal's bytes as they stand in the folder."""
+    return (imported.folder.path / JOURNAL).read_bytes()
+
+
+def record_of(job: JudgedFolder) -> bytes:
+    """The record as a PDF, with the journal inside."""
+    judged = job.judged
+    journal = journal_bytes(job.imported)
+    sheet = judged.evidence.sheet
+    pictured = crank_picture(judged)
+    return write_record(
+        RecordContent(
+            title="Installation record",
+            verdict=judged.verdict,
+            sentence=SENTENCE[judged.verdict],
+            next_step=judged.next,
+            identity=identity_of(job),
+            choices=tuple(_choice(judged, slot) for slot in SlotName),
+            findings=judged.findings,
+            pictures=() if pictured is None else (Picture(svg=pictured[0], caption=pictured[1], alt=pictured[1]),),
+            notes=(*CAUTIONS, *job.notes),
+            journal=journal,
+            journal_name=JOURNAL,
+            journal_digest=digest(journal),
+            engine_version=__version__,
+            made_at=sheet.date,
+        )
+    )
+
+
+def identity_of(job: JudgedFolder) -> tuple[IdentityRow, ...]:
+    """Who, what and where, as far as it is known."""
+    sheet = job.judged.evidence.sheet
+    vehicle = sheet.vehicle
+    named = " ".join(part for part in (vehicle.maker, vehicle.model, str(vehicle.model_year or "")) if part)
+    unit = " ".join(part for part in (job.judged.evidence.unit.name, sheet.unit_serial) if part)
+    rows = (
+        ("Job", job.imported.job),
+        ("Vehicle", named),
+        ("Fleet number", vehicle.fleet_number),
+        ("Plate", vehicle.plate),
+        ("VIN", vehicle.vin),
+        ("System", f"{vehicle.system_V} V"),
+        ("Unit", unit),
+        ("Yard", sheet.yard),
+        ("Technician", sheet.technician),
+        ("Meter", job.judged.evidence.meter.name),
+    )
+    return tuple(IdentityRow(label, value) for label, value in rows if value)
+
+
+def _choice(judged: JobJudgement, slot: SlotName) -> ChoiceRow:
+    """The wire for one lead of the unit, where it runs, and what must be said beside it."""
+    name = judged.chosen(slot)
+    if name is None:
+        return ChoiceRow(lead=str(slot), wire=None, note=_why_none(judged.findings, slot))
+    known = next((wire for wire in judged.evidence.sheet.wires if wire.name == name), None)
+    return ChoiceRow(lead=str(slot), wire=name, place=None if known is None else _place(known))
+
+
+def _place(wire: NamedWire) -> str | None:
+    """Where a wire runs: connector, cavity, colour and size, as far as they are known."""
+    cavity = f"cavity {wire.cavity}" if wire.cavity else None
+    return ", ".join(part for part in (wire.connector, cavity, wire.colour, wire.size) if part) or None
+
+
+def _why_none(findings: tuple[Finding, ...], slot: SlotName) -> str | None:
+    """The first thing that keeps a slot from being filled."""
+    blocking = (f for f in findings if f.id.startswith(f"{slot}_") and f.verdict in (Verdict.FAILS, Verdict.OPEN))
+    return next((f"{finding.what}: {finding.because}" for finding in blocking), None)

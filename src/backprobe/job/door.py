@@ -1,0 +1,102 @@
+"""The engine's door: a job as JSON text in, its judgement as JSON text out.
+
+What runs in a browser's Python and what runs in a terminal meet here, so that both give the same bytes.
+
+In: ``{"job.toml": text, "unit": text, "meter": text|null, "readings.csv": text|null, "recordings": {name: text}}``.
+Out: the judgement as `backprobe judge --json` prints it, or ``{"ok": false, "error": …, "code": …}``.
+"""
+
+from __future__ import annotations
+
+import json
+
+from backprobe.errors import BackprobeError, JobError, error_json
+from backprobe.evidence.job_sheet import JobSheet
+from backprobe.evidence.meter import Meter
+from backprobe.evidence.reading import ReadingsTable
+from backprobe.evidence.recording import Recording
+from backprobe.formats.job_toml import read_job
+from backprobe.formats.meter_toml import read_meter
+from backprobe.formats.readings_csv import read_readings
+from backprobe.formats.recording_csv import read_recording
+from backprobe.formats.unit_sheet import read_unit_sheet
+from backprobe.job.answer import judgement_json
+from backprobe.job.judge import JobEvidence, judge_job
+from backprobe.limits.lookup import limit, meter
+
+DEFAULT_METER = "basic"
+
+
+def judge_text(text: str) -> str:
+    """Judge a job given as JSON text; errors come back in the same shape as everywhere."""
+    try:
+        return json.dumps(judgement_json(judge_job(evidence_of(_parts(text)))), ensure_ascii=False, sort_keys=True)
+    except BackprobeError as error:
+        return json.dumps(error_json(error), ensure_ascii=False, sort_keys=True)
+
+
+def _parts(text: str) -> dict[str, object]:
+    try:
+        parts = json.loads(text)
+    except ValueError as fault:
+        raise JobError(f"the job is no JSON: {fault}") from None
+    if not isinstance(parts, dict):
+        raise JobError("the job is no JSON object")
+    return parts
+
+
+def evidence_of(parts: dict[str, object]) -> JobEvidence:
+    """The typed evidence of a job given as texts. Raises JobError and UnreadableError."""
+    sheet = read_job(_text(parts, "job.toml"), "job.toml")
+    readings = _maybe(parts, "readings.csv")
+    table = ReadingsTable()
+    if readings is not None:
+        table = read_readings(readings.splitlines(), file="readings.csv", system_V=sheet.vehicle.system_V)
+    unit = read_unit_sheet(_text(parts, "unit"), sheet.unit_sheet)
+    thresholds_V = recording_limits_V(sheet.vehicle.system_V, unit.supply.least_V)
+    return JobEvidence(
+        sheet=sheet,
+        unit=unit,
+        meter=meter_for(sheet, _maybe(parts, "meter")),
+        table=table,
+        recordings=tuple(_recording(name, text, thresholds_V) for name, text in _recordings(parts).items()),
+    )
+
+
+def meter_for(sheet: JobSheet, text: str | None) -> Meter:
+    """The meter that the sheet names: its own file's text, a class, or the plainest class."""
+    if text is not None and sheet.meter_file is not None:
+        return read_meter(text, sheet.meter_file)
+    return meter(sheet.meter_class or DEFAULT_METER)
+
+
+def recording_limits_V(system_V: int, unit_least_V: float | None) -> tuple[float, ...]:
+    """The levels below which a recording's time is counted [V]."""
+    limits = [limit(name, system_V=system_V).value for name in ("supply_in_crank", "ignition_in_crank")]
+    return tuple(limits if unit_least_V is None else [*limits, unit_least_V])
+
+
+def _recording(name: str, text: str, thresholds_V: tuple[float, ...]) -> Recording:
+    lines = text.splitlines()
+    return read_recording(lambda: lines, file=name, thresholds_V=thresholds_V)
+
+
+def _recordings(parts: dict[str, object]) -> dict[str, str]:
+    found = parts.get("recordings") or {}
+    if not isinstance(found, dict) or not all(isinstance(text, str) for text in found.values()):
+        raise JobError("recordings: an object of names and texts is expected")
+    return found
+
+
+def _text(parts: dict[str, object], name: str) -> str:
+    text = _maybe(parts, name)
+    if text is None:
+        raise JobError(f"the job holds no {name}")
+    return text
+
+
+def _maybe(parts: dict[str, object], name: str) -> str | None:
+    text = parts.get(name)
+    if text is not None and not isinstance(text, str):
+        raise JobError(f"{name}: text is expected")
+    return text
