@@ -19,7 +19,7 @@ from backprobe.inference.bayes import posterior
 from backprobe.limits.lookup import limit
 from backprobe.physics.meter import accuracy_V, standard_uncertainty_V
 from backprobe.stages.probe.levels import LEAST_V, MISTYPED_SHARE, MOST_V, battery, beside, density, flat
-from backprobe.stages.probe.roles import Level, Mix, Role, Way, ways
+from backprobe.stages.probe.roles import Level, Mix, Role, Way, priors, ways
 from backprobe.stages.probe.setup import Setup
 
 LOADED_A = 0.2  # a load that pulls a signal, a pull-up or a bus down; common practice, no source
@@ -69,8 +69,8 @@ def believe(wire: str, readings: Sequence[Reading], others: Sequence[Reading], s
     groups = Evidence(tuple(readings), tuple(others), setup).groups()
     logs = [group.log_likelihoods() for group in groups]
     total = [math.fsum(column) for column in zip(*logs, strict=True)] or [0.0] * len(ways(setup.system_V))
-    after = _weigh(total, setup.system_V)
-    doubtful = _doubtful(groups, total, setup.system_V)
+    after = _weigh(total, setup)
+    doubtful = _doubtful(groups, total, setup)
     table = ways(setup.system_V)
     roles = {role: math.fsum(p for (way, _), p in zip(table, after, strict=True) if way.role is role) for role in Role}
     half = math.fsum(p for (way, _), p in zip(table, after, strict=True) if way.half_voltage)
@@ -135,22 +135,22 @@ class Evidence:
         return median(levels) if levels else None
 
 
-def _weigh(logs: Sequence[float], system_V: int) -> tuple[float, ...]:
+def _weigh(logs: Sequence[float], setup: Setup) -> tuple[float, ...]:
     """The probability of each way from its log likelihood."""
-    prior = {i: p for i, (_, p) in enumerate(ways(system_V))}
+    prior = dict(enumerate(priors(setup.system_V, has_crank=setup.has_crank)))
     after = posterior(prior, dict(enumerate(logs)))
     return tuple(after[i] for i in prior)
 
 
-def _doubtful(groups: Sequence[Group], total: Sequence[float], system_V: int) -> tuple[Reading, ...]:
+def _doubtful(groups: Sequence[Group], total: Sequence[float], setup: Setup) -> tuple[Reading, ...]:
     """Readings more likely mistyped than true, judged by what the wire's other readings say."""
-    known = [way.role is not Role.UNKNOWN for way, _ in ways(system_V)]
+    known = [way.role is not Role.UNKNOWN or way.half_voltage for way, _ in ways(setup.system_V)]
     found = []
     for group in groups:
         own = group.log_likelihoods()
         for i, reading in enumerate(group.readings):
             rest = group.log_likelihoods(without=i)
-            after = _weigh([t - o + r for t, o, r in zip(total, own, rest, strict=True)], system_V)
+            after = _weigh([t - o + r for t, o, r in zip(total, own, rest, strict=True)], setup)
             alone = [math.fsum([share * group.odds[i][level] for level, share in mix]) for mix in group.mixes]
             fits = math.fsum([p * a for p, a, k in zip(after, alone, known, strict=True) if k])
             if fits < DOUBTFUL_BELOW:

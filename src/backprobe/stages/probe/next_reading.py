@@ -79,10 +79,11 @@ class Search:
     open_slots: Sequence[SlotName]
     setup: Setup
     last_key: Key | None
+    unread: Sequence[tuple[str, Key]] = ()  # places whose figure could not be read
 
     def next(self) -> Next | None:
         """The reading with the most information for its cost, or None when no reading helps."""
-        return self._repeat() or self._most_informative()
+        return self._repeat() or self._unread() or self._most_informative()
 
     def _repeat(self) -> Next | None:
         """A figure that does not fit the rest is measured again before anything is built on it."""
@@ -92,6 +93,16 @@ class Search:
                 if not _settled(belief, reading) and not candidate.banned:
                     why = f"{reading.typed} V at {reading.key} does not fit the rest of this wire: measure it again"
                     return Next(belief.wire, reading.key, reading.capture, why)
+        return None
+
+    def _unread(self) -> Next | None:
+        """A figure that was written down but could not be taken is measured again."""
+        for candidate in self.candidates:
+            belief = candidate.belief
+            for key in (key for wire, key in self.unread if wire == belief.wire):
+                if not candidate.banned and not any(reading.key is key for reading in belief.readings):
+                    why = f"the figure written down at {key} could not be taken: measure it again"
+                    return Next(belief.wire, key, self._capture(candidate, key), why)
         return None
 
     def _most_informative(self) -> Next | None:

@@ -39,10 +39,11 @@ def _all(wire: Wire, facts: WireFacts | None, setup: Setup) -> Iterator[str]:
     if not wire.belief.readings:
         yield "not measured yet"
         return
-    yield _role_sentence(wire)
     if wire.belief.half_voltage > 0.5:
         yield HALF
-    elif wire.role in UNFIT:
+        return
+    yield _role_sentence(wire)
+    if wire.role in UNFIT:
         yield UNFIT[wire.role]
     for reading in wire.belief.doubtful:
         yield f"{reading.typed} V at {reading.key} fits nothing the other readings allow: set aside, measure it again"

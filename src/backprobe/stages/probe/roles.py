@@ -20,6 +20,7 @@ before the crank.
 
 from __future__ import annotations
 
+import math
 import re
 from dataclasses import dataclass
 from enum import StrEnum
@@ -156,6 +157,18 @@ def _way(cells: list[str]) -> Way:
     mixes = [read_mix(cell) for cell in cells[2:]]
     levels = dict(zip(_KEYS, mixes, strict=False))
     return Way(Role(cells[0]), float(cells[1]) / 100.0, levels, mixes[len(_KEYS)] if len(mixes) > len(_KEYS) else None)
+
+
+# Roles that differ from others in the crank alone; a vehicle without one (electric, hybrid) has no such wires.
+OF_THE_CRANK = (Role.IGNITION_NOT_IN_CRANK, Role.START)
+
+
+@cache
+def priors(system_V: int, *, has_crank: bool) -> tuple[float, ...]:
+    """The prior probability of each of `ways(system_V)` in a vehicle with or without a crank; they sum to 1."""
+    shares = [0.0 if way.role in OF_THE_CRANK and not has_crank else prior for way, prior in ways(system_V)]
+    total = math.fsum(shares)
+    return tuple(share / total for share in shares)
 
 
 @cache

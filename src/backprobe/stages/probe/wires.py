@@ -76,6 +76,7 @@ def judge_wires(table: ReadingsTable, setup: Setup) -> ProbeResult:
         open_slots=[slot for slot in SlotName if chosen[slot] is None],
         setup=setup,
         last_key=table.readings[-1].key if table.readings else None,
+        unread=table.unread,
     )
     return ProbeResult(
         setup,
