@@ -23,6 +23,7 @@ from backprobe.stages.probe.slots import ROLE_OF, Fitness, SlotName, choosable, 
 
 NAMED = 0.80  # a role is named from this probability on
 SURE = 0.985  # a wire is chosen from this probability on
+SURE_WITHOUT_CRANK = 0.95  # an electric or hybrid vehicle has one telling position fewer: lamps look more alike
 UNFIT = (Role.START, Role.SIGNAL)  # never tapped: start circuits, bus and sensor lines
 
 
@@ -158,8 +159,9 @@ def _tap(role: Role, forbidden: tuple[str, ...], belief: Belief, fits: Mapping[S
 
 def _safe(belief: Belief, fit: Fitness, setup: Setup) -> bool:
     """Whether the wire may be chosen for the slot: sure of its role, uncontradicted, and fit."""
+    sure = SURE if setup.has_crank else SURE_WITHOUT_CRANK
     return (
-        belief.roles[ROLE_OF[fit.slot]] >= SURE
+        belief.roles[ROLE_OF[fit.slot]] >= sure
         and belief.half_voltage < 0.01
         and not _contradicted(belief)
         and choosable(fit, belief, setup)
