@@ -215,6 +215,14 @@ def test_what_is_skipped(row, says):
     assert (blue.lowest, blue.highest, blue.rows) == (12.0, 12.0, 8)
 
 
+def test_a_channel_is_not_lost_among_damage():
+    """More bad cells than good ones: the channel stays, the bad cells are counted."""
+    recording = read("time_s,red,blue", "0,12.6,1", "1,12.5,1", *[f"{i},:,1" for i in range(2, 6)])
+    red = recording.channel("red")
+    assert red is not None
+    assert (red.rows, recording.skipped_count) == (2, 4)
+
+
 def test_the_first_twenty_places_and_the_full_count():
     """Fifty bad rows: all counted, twenty shown."""
     rows = [line for i in range(50) for line in (f"{i},12.5", "torn")]

@@ -80,6 +80,22 @@ def test_figures_too_large_for_volts_are_noted():
     assert "is (mV) missing" in layout.notes[0].expected
 
 
+def test_running_numbers_are_no_voltage():
+    """Ten rows numbered one by one; a short ramp of whole volts is still a channel."""
+    numbered = ["line,time_s,red", *[f"{i},{i / 10},12.5" for i in range(10)]]
+    assert names(layout_of(["count off" + numbered[0][4:], *numbered[1:]], file="f")) == ["red"]
+    assert names(layout_of(["time_s,red", "0,10", "1,11", "2,12"], file="f")) == ["red"]
+
+
+def test_a_channel_among_damage_is_kept():
+    """Two good rows among many torn ones still show what the column is; mostly words are passed over and noted."""
+    head = ["time_s,red,blue", "0,12.6,0.1", "1,12.5,0.1", *[f"{i},:,0.1" for i in range(2, 12)]]
+    assert names(layout_of(head, file="f")) == ["red", "blue"]
+    layout = layout_of(["time_s,red,blue", "0,7,0.1", *[f"{i},word,0.1" for i in range(1, 30)]], file="f")
+    assert names(layout) == ["blue"]
+    assert layout.notes[0].expected == "voltages in V; red holds mostly words"
+
+
 @pytest.mark.parametrize(
     ("head", "line", "says"),
     [

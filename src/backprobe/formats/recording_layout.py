@@ -48,6 +48,8 @@ NOTHING = frozenset(
         "overload",
     )
 )
+FEW_FIGURES = 0.1  # a column with fewer figures than this holds words
+COUNTING_ROWS = 10
 MOST_V = 80.0  # beyond this a figure is no voltage of a vehicle: common practice, no source
 MOST_RPM = 20_000.0
 _CLOCKS = (Kind.TIME, Kind.DATE, Kind.RUN_TIME, Kind.DURATION)  # the better one first
@@ -221,11 +223,14 @@ def _channels(header: _Header, *, besides: int) -> tuple[list[int], tuple[Skippe
         sure = heading.kind in (Kind.VOLTAGE, Kind.ENGINE_SPEED)
         if place == besides or not (sure or (heading.kind is Kind.UNSURE and not engine_data)):
             continue
-        values = [figure.value() for cell in header.cells(place) if (figure := read_figure(cell))]
-        if not sure and (2 * len(values) < len(header.cells(place)) or _counts(values)):
+        cells = header.cells(place)
+        values = [figure.value() for cell in cells if (figure := read_figure(cell))]
+        words = cells and len(values) < FEW_FIGURES * len(cells)
+        if not sure and (_counts(values) or (words and not values)):
             continue
-        if not sure and not units and values and abs(median(values)) > MOST_V:
-            says = f"voltages in V; {heading.name} holds {values[0]:g} and the like: is (mV) missing in its name?"
+        if not sure and (words or (not units and values and abs(median(values)) > MOST_V)):
+            hint = "mostly words" if words else f"{values[0]:g} and the like: is (mV) missing in its name?"
+            says = f"voltages in V; {heading.name} holds {hint}"
             notes.append(Skipped(Place(header.place.file, header.place.line, heading.name), says))
             continue
         places.append(place)
@@ -240,8 +245,8 @@ def _unit_place(header: _Header, channels: Sequence[int]) -> int | None:
 
 
 def _counts(values: list[float]) -> bool:
-    """Whether these are the running numbers of the rows."""
-    return len(values) > 2 and all(b - a == 1 for a, b in pairwise(values))
+    """Whether these are the running numbers of the rows, and so many that no ramp of volts would do."""
+    return len(values) >= COUNTING_ROWS and all(b - a == 1 for a, b in pairwise(values))
 
 
 def _column(header: _Header, place: int) -> Column:
