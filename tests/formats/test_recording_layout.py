@@ -28,7 +28,7 @@ def names(layout: Layout) -> list[str]:
         (["# time_s,red", "0,12.1"], 1, ["red"]),
         (["\ufefftime_s,red\r\n", "0,12.1\r\n"], 1, ["red"]),
         (["Index,Timestamp,Voltage(V),Serial Number", "0,06.06.2020 14:46:55,12.1,7"], 1, ["Voltage"]),
-        (["No text,time_s,red,remark", "1,0,12.1,ok", "2,1,12.0,ok", "3,2,12.0,ok"], 1, ["red"]),
+        (["No.,time_s,red,remark", "1,0,12.1,ok", "2,1,12.0,ok", "3,2,12.0,ok"], 1, ["red"]),
         (["time_s,1,2", "0,12.1,0.2"], 1, ["1", "2"]),
         (["time_s,12V,5V ref", "0,12.1,5.0"], 1, ["12V", "5V ref"]),
     ],
