@@ -34,7 +34,7 @@ def finding(number: int) -> Finding:
         id=str(number),
         stage=Stage.PROBE,
         what=f"wire {number} while cranking",
-        verdict=judge(limit, value, value - 0.3, value + 0.05),
+        verdict=judge(limit, value, low=value - 0.3, high=value + 0.05),
         because="MIN hold over three cranks; the range allows for what a hold of 100 ms misses.",
         value=value,
         low=value - 0.3,

@@ -29,14 +29,14 @@ def test_a_least_is_judged_by_the_lowest_value_possible(
     value: float | None, low: float | None, high: float | None, verdict: Verdict
 ) -> None:
     """At least 10 V: the whole range inside holds, only the shown value is thin, outside fails, nothing is open."""
-    assert judge(LEAST_10_V, value, low, high) is verdict
+    assert judge(LEAST_10_V, value, low=low, high=high) is verdict
 
 
 def test_a_most_is_judged_by_the_highest_value_possible() -> None:
     """At most 0.3 V: 0.28 ± 0.01 holds (0.29), 0.28 ± 0.03 is thin (0.31), 0.31 fails."""
-    assert judge(MOST_300_MV, 0.28, 0.27, 0.29) is Verdict.HOLDS
-    assert judge(MOST_300_MV, 0.28, 0.25, 0.31) is Verdict.THIN
-    assert judge(MOST_300_MV, 0.31, 0.30, 0.32) is Verdict.FAILS
+    assert judge(MOST_300_MV, 0.28, low=0.27, high=0.29) is Verdict.HOLDS
+    assert judge(MOST_300_MV, 0.28, low=0.25, high=0.31) is Verdict.THIN
+    assert judge(MOST_300_MV, 0.31, low=0.30, high=0.32) is Verdict.FAILS
 
 
 @given(st.floats(0, 30), st.floats(0, 5), st.floats(0, 5), st.floats(0, 5), st.floats(0, 5))
@@ -45,8 +45,8 @@ def test_more_doubt_never_makes_a_verdict_better(
 ) -> None:
     """Widening the range of values never turns thin into holds, nor anything into or out of fails."""
     order = [Verdict.HOLDS, Verdict.THIN, Verdict.FAILS]
-    narrow = judge(LEAST_10_V, value, value - below, value + above)
-    wide = judge(LEAST_10_V, value, value - below - more_below, value + above + more_above)
+    narrow = judge(LEAST_10_V, value, low=value - below, high=value + above)
+    wide = judge(LEAST_10_V, value, low=value - below - more_below, high=value + above + more_above)
     assert order.index(wide) >= order.index(narrow)
     assert (wide is Verdict.FAILS) == (narrow is Verdict.FAILS)
 

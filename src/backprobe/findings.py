@@ -137,7 +137,7 @@ def rounded(value: float | None, digits: int) -> float | None:
     return None if value is None else round(value, digits) + 0.0
 
 
-def judge(limit: Limit, value: float | None, low: float | None, high: float | None) -> Verdict:
+def judge(limit: Limit, value: float | None, *, low: float | None, high: float | None) -> Verdict:
     """The verdict on a shown `value` whose true value may lie anywhere in `low`..`high` (limit's unit)."""
     if value is None or low is None or high is None:
         return Verdict.OPEN

@@ -104,7 +104,7 @@ def finding() -> Callable[..., Finding]:
             "stage": Stage.PROBE,
             "what": "Supply while cranking",
             "because": "no reading was taken while the starter turned",
-            "verdict": judge(against, value, low, high) if against else "open",
+            "verdict": judge(against, value, low=low, high=high) if against else "open",
             "unit": unit,
         }
         return Finding(**{**given, **fields}, value=value, low=low, high=high, limit=against)  # type: ignore[arg-type]

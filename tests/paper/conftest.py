@@ -26,7 +26,7 @@ def a_finding(number: int) -> Finding:
         id=f"f{number}",
         stage=Stage.PROBE,
         what=f"red 2.5 while cranking, try {number}",
-        verdict=judge(LEAST, 10.3, low, 10.4),
+        verdict=judge(LEAST, 10.3, low=low, high=10.4),
         because="MIN hold over three cranks; the range allows for what a hold of 100 ms misses.",
         next=None if number % 2 == 0 else "Record the wire with a logging meter.",
         value=10.3,

@@ -53,7 +53,7 @@ def crank_picture(judged: JobJudgement) -> tuple[str, str] | None:
     if not cranked:
         return None
     best = max(cranked, key=lambda each: max(c.sure for c in _view(each).cranks))
-    content = crank_waveform(best.recording, _view(best), judged.evidence.sheet.vehicle.system_V)
+    content = crank_waveform(best.recording, _view(best), system_V=judged.evidence.sheet.vehicle.system_V)
     return waveform(content), f"{best.recording.name}: the supply while the starter turns"
 
 
@@ -62,7 +62,7 @@ def _view(each: HeardRecording) -> RecordingView:
     return each.answer.view
 
 
-def crank_waveform(recording: Recording, view: RecordingView, system_V: int) -> Waveform:
+def crank_waveform(recording: Recording, view: RecordingView, *, system_V: int) -> Waveform:
     """What to draw of a recording: a few seconds round its surest crank, with limits, key positions and cranks."""
     crank = max(view.cranks, key=lambda c: c.sure)
     start = max(recording.start_s, crank.start_s - BEFORE_S)

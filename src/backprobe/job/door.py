@@ -59,7 +59,9 @@ def evidence_of(parts: dict[str, object]) -> JobEvidence:
         unit=unit,
         meter=meter_for(sheet, _maybe(parts, "meter")),
         table=table,
-        recordings=tuple(_recording(name, text, thresholds_V) for name, text in _recordings(parts).items()),
+        recordings=tuple(
+            _recording(name, text, thresholds_V=thresholds_V) for name, text in _recordings(parts).items()
+        ),
     )
 
 
@@ -76,7 +78,7 @@ def recording_limits_V(system_V: int, unit_least_V: float | None) -> tuple[float
     return tuple(limits if unit_least_V is None else [*limits, unit_least_V])
 
 
-def _recording(name: str, text: str, thresholds_V: tuple[float, ...]) -> Recording:
+def _recording(name: str, text: str, *, thresholds_V: tuple[float, ...]) -> Recording:
     lines = text.splitlines()
     return read_recording(lambda: lines, file=name, thresholds_V=thresholds_V)
 

@@ -88,7 +88,7 @@ def judge_job(evidence: JobEvidence) -> JobJudgement:
     """Judge everything that a job holds."""
     setup = setup_of(evidence)
     heard = tuple(HeardRecording(recording=r, answer=answer_recording(r, setup)) for r in evidence.recordings)
-    table = with_recordings(evidence.table, evidence.sheet, heard)
+    table = with_recordings(evidence.table, evidence.sheet, heard=heard)
     probe = answer_table(table, _as_slow_as(setup, heard))
     findings = (*_vehicle(evidence.sheet), *_probe(evidence, probe), *_recorded(heard), *_disputed(evidence))
     return JobJudgement(evidence=evidence, findings=findings, probe=probe, heard=heard)
@@ -115,7 +115,7 @@ def _as_slow_as(setup: Setup, heard: Sequence[HeardRecording]) -> Setup:
     return replace(setup, meter=replace(setup.meter, min_capture_ms=max(hold_ms, setup.meter.min_capture_ms)))
 
 
-def with_recordings(table: ReadingsTable, sheet: JobSheet, heard: Sequence[HeardRecording]) -> ReadingsTable:
+def with_recordings(table: ReadingsTable, sheet: JobSheet, *, heard: Sequence[HeardRecording]) -> ReadingsTable:
     """The readings table with the readings that recordings hold, and with every wire and fact that was declared.
 
     A recording's channels are wires by name; the battery and what a vehicle reports of itself are not.

@@ -47,7 +47,7 @@ class Answer:
 
     def reasons(self, wire: Wire) -> tuple[str, ...]:
         """Why `wire` was judged as it was, in sentences."""
-        return reasons(wire, self.facts.get(wire.name), self.result.setup)
+        return reasons(wire, self.facts.get(wire.name), setup=self.result.setup)
 
     def _wire(self, wire: Wire) -> dict[str, object]:
         return {

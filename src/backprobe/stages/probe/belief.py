@@ -23,7 +23,7 @@ from backprobe.stages.probe.roles import Level, Mix, Role, Way, priors, ways
 from backprobe.stages.probe.setup import Setup
 
 LOADED_A = 0.2  # a load that pulls a signal, a pull-up or a bus down; common practice, no source
-ODD = MISTYPED_SHARE * flat(0.0, LEAST_V, MOST_V)  # the density of a mistyped figure, per volt
+ODD = MISTYPED_SHARE * flat(0.0, LEAST_V, to_V=MOST_V)  # the density of a mistyped figure, per volt
 DOUBTFUL_BELOW = 2.0 * ODD
 
 
@@ -64,13 +64,13 @@ def position(reading: Reading) -> Key | None:
     return Key.OFF if reading.after_min <= 1.0 else None
 
 
-def believe(wire: str, readings: Sequence[Reading], others: Sequence[Reading], setup: Setup) -> Belief:
+def believe(wire: str, readings: Sequence[Reading], *, others: Sequence[Reading], setup: Setup) -> Belief:
     """The belief about `wire` from its `readings`; `others` are those of the other wires (the battery's level)."""
     groups = Evidence(tuple(readings), tuple(others), setup).groups()
     logs = [group.log_likelihoods() for group in groups]
     total = [math.fsum(column) for column in zip(*logs, strict=True)] or [0.0] * len(ways(setup.system_V))
     after = _weigh(total, setup)
-    doubtful = _doubtful(groups, total, setup)
+    doubtful = _doubtful(groups, total, setup=setup)
     table = ways(setup.system_V)
     roles = {role: math.fsum(p for (way, _), p in zip(table, after, strict=True) if way.role is role) for role in Role}
     half = math.fsum(p for (way, _), p in zip(table, after, strict=True) if way.half_voltage)
@@ -112,7 +112,7 @@ class Evidence:
 
     def _group(self, readings: list[Reading]) -> Group:
         first = readings[0]
-        mixes = expected(self.setup.system_V, position(first), first.capture, loaded=_is_loaded(first))
+        mixes = expected(self.setup.system_V, position(first), capture=first.capture, loaded=_is_loaded(first))
         return Group(tuple(readings), tuple(self._odds(reading) for reading in readings), mixes)
 
     def _odds(self, reading: Reading) -> dict[Level, float]:
@@ -123,7 +123,9 @@ class Evidence:
         extra = standard_uncertainty_V(accuracy) / scale
         bell = beside(battery(reading.key, reading.capture), self._reference_V(reading))
         volts = reading.volts / scale
-        return {level: (1.0 - MISTYPED_SHARE) * density(level, volts, bell, extra) + ODD for level in Level}
+        return {
+            level: (1.0 - MISTYPED_SHARE) * density(level, volts, bell=bell, extra_V=extra) + ODD for level in Level
+        }
 
     def _reference_V(self, reading: Reading) -> float | None:
         """The battery's level (12 V scale) by the other wires' live readings at the same position, not in the crank."""
@@ -142,7 +144,7 @@ def _weigh(logs: Sequence[float], setup: Setup) -> tuple[float, ...]:
     return tuple(after[i] for i in prior)
 
 
-def _doubtful(groups: Sequence[Group], total: Sequence[float], setup: Setup) -> tuple[Reading, ...]:
+def _doubtful(groups: Sequence[Group], total: Sequence[float], *, setup: Setup) -> tuple[Reading, ...]:
     """Readings more likely mistyped than true, judged by what the wire's other readings say."""
     known = [way.role is not Role.UNKNOWN or way.half_voltage for way, _ in ways(setup.system_V)]
     found = []
@@ -159,19 +161,19 @@ def _doubtful(groups: Sequence[Group], total: Sequence[float], setup: Setup) -> 
 
 
 @cache
-def expected(system_V: int, key: Key | None, capture: Capture, *, loaded: bool) -> tuple[Mix, ...]:
+def expected(system_V: int, key: Key | None, *, capture: Capture, loaded: bool) -> tuple[Mix, ...]:
     """The levels that each way expects at a position; None lies between one and ten minutes after key-off.
 
     Under load a pull-up, a sensor or a bus cannot hold its level and goes to zero.
     """
-    mixes = [_mix(way, key, capture) for way, _ in ways(system_V)]
+    mixes = [_mix(way, key, capture=capture) for way, _ in ways(system_V)]
     if not loaded:
         return tuple(mixes)
     weak = (Level.SIGNAL, Level.RESTING)
     return tuple(tuple((Level.ZERO if level in weak else level, share) for level, share in mix) for mix in mixes)
 
 
-def _mix(way: Way, key: Key | None, capture: Capture) -> Mix:
+def _mix(way: Way, key: Key | None, *, capture: Capture) -> Mix:
     if key is not None:
         return way.mix(key, capture)
     both = way.mix(Key.OFF, capture) + way.mix(Key.AFTER, capture)

@@ -58,7 +58,7 @@ class Slot:
         """What was found on the slot's wire, its role first."""
         if self.wire is None:
             because = "no wire was found for it yet"
-            yield self._said("wire", f"{self._title} wire", Verdict.OPEN, because=because, then=self.then)
+            yield self._said("wire", f"{self._title} wire", verdict=Verdict.OPEN, because=because, then=self.then)
             return
         yield self._role(self.wire)
         fit = self.wire.role in (Role.UNKNOWN, ROLE_OF[self.name])
@@ -71,7 +71,7 @@ class Slot:
     def _title(self) -> str:
         return str(self.name).capitalize()
 
-    def _said(self, name: str, what: str, verdict: Verdict, *, because: str, then: str | None) -> Finding:
+    def _said(self, name: str, what: str, *, verdict: Verdict, because: str, then: str | None) -> Finding:
         return Finding(
             id=f"{self.name}_{name}", stage=Stage.PROBE, what=what, verdict=verdict, because=because, next=then
         )
@@ -80,16 +80,16 @@ class Slot:
         """Is it the kind of wire that the slot needs?"""
         what = f"{self._title} wire: {wire.name}"
         if wire.belief.half_voltage > 0.5:
-            return self._said("wire", what, Verdict.FAILS, because=HALF, then="find another wire")
+            return self._said("wire", what, verdict=Verdict.FAILS, because=HALF, then="find another wire")
         if wire.role is Role.UNKNOWN:
             because = "what kind of wire it is, is not certain yet"
-            return self._said("wire", what, Verdict.OPEN, because=because, then=self.then)
+            return self._said("wire", what, verdict=Verdict.OPEN, because=because, then=self.then)
         reads = f"reads as {words(wire.role)} ({wire.probability:.0%} by its volts)"
         if wire.role is ROLE_OF[self.name]:
-            return self._said("wire", what, Verdict.HOLDS, because=reads, then=None)
+            return self._said("wire", what, verdict=Verdict.HOLDS, because=reads, then=None)
         why = UNFIT.get(wire.role, f"that is no {self.name}")
         then = f"do not use {wire.name}; {self.then or 'find another wire'}"
-        return self._said("wire", what, Verdict.FAILS, because=f"{reads}: {why}", then=then)
+        return self._said("wire", what, verdict=Verdict.FAILS, because=f"{reads}: {why}", then=then)
 
     def _check(self, wire: Wire, group: tuple[Check, ...]) -> Finding:
         """One requirement of the slot, at one key position or several: the figure with the least room counts."""
@@ -113,7 +113,7 @@ class Slot:
         if check.verdict is Verdict.HOLDS:
             return None
         if check.verdict is Verdict.OPEN:
-            return measure(wire.name, check.key, Capture.MIN if check.key is Key.CRANK else Capture.DISPLAY)
+            return measure(wire.name, check.key, capture=Capture.MIN if check.key is Key.CRANK else Capture.DISPLAY)
         if check.verdict is Verdict.FAILS:
             return f"do not use {wire.name}; {self.then or 'find another wire'}"
         return f"record {wire.name} through a crank with a fast recorder" if check.key is Key.CRANK else "measure again"
@@ -123,13 +123,13 @@ class Slot:
         what = f"{wire.name}: what it feeds"
         if forbidden := bans(self.facts):
             why = f"never tapped: {'; '.join(forbidden)}"
-            return self._said("circuit", what, Verdict.FAILS, because=why, then="find another wire")
+            return self._said("circuit", what, verdict=Verdict.FAILS, because=why, then="find another wire")
         if self.facts is None or not identified(self.facts):
             why = "circuit not identified: volts cannot show what a wire feeds"
             then = f"name the circuit of {wire.name}: fuse label, the maker's diagram or the body-builder connector"
-            return self._said("circuit", what, Verdict.OPEN, because=why, then=then)
+            return self._said("circuit", what, verdict=Verdict.OPEN, because=why, then=then)
         why = f"identified as {'; '.join(self.facts.circuits)}"
-        return self._said("circuit", what, Verdict.HOLDS, because=why, then=None)
+        return self._said("circuit", what, verdict=Verdict.HOLDS, because=why, then=None)
 
 
 def probe_findings(
@@ -138,16 +138,16 @@ def probe_findings(
     """Everything found on the unit's supply and ignition; `meant` names the wires that somebody chose for them."""
     found: list[Finding] = []
     for name in SlotName:
-        wire = at_stake(result, name, meant.get(name))
+        wire = at_stake(result, name, meant=meant.get(name))
         known = facts.get(wire.name) if wire else None
         found += Slot(name, wire, known, result.setup, next_sentence(result.next)).findings()
         if name is SlotName.SUPPLY and wire is not None and wire.role in (Role.UNKNOWN, Role.CONSTANT):
             found.append(loaded_drop(wire, result.setup))
-            found += unit_range(wire, result.setup, demand.least_V, most_V=demand.most_V)
+            found += unit_range(wire, result.setup, least_V=demand.least_V, most_V=demand.most_V)
     return tuple(found)
 
 
-def at_stake(result: ProbeResult, slot: SlotName, meant: str | None) -> Wire | None:
+def at_stake(result: ProbeResult, slot: SlotName, *, meant: str | None) -> Wire | None:
     """The wire that a slot's findings are about: the one somebody means, else the chosen one, else the likeliest."""
     chosen = result.supply if slot is SlotName.SUPPLY else result.ignition
     named = result.wire(meant) or result.wire(chosen)
@@ -196,7 +196,7 @@ def words(role: Role) -> str:
     return str(role).replace("_", " ")
 
 
-def measure(wire: str, key: Key, capture: Capture) -> str:
+def measure(wire: str, key: Key, *, capture: Capture) -> str:
     """The sentence that asks for a reading."""
     hold = "" if capture is Capture.DISPLAY else f", {capture} capture"
     return f"measure {wire} with key {key}{hold}"
@@ -206,5 +206,5 @@ def next_sentence(upcoming: Next | None) -> str | None:
     """The next reading as one sentence; None where there is none."""
     if upcoming is None:
         return None
-    asked = measure(upcoming.wire or "a wire not yet measured", upcoming.key, upcoming.capture)
+    asked = measure(upcoming.wire or "a wire not yet measured", upcoming.key, capture=upcoming.capture)
     return f"{asked}: {upcoming.why}"

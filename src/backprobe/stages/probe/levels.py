@@ -30,7 +30,7 @@ class Bell:
         """Probability per volt at `volts`, the width grown by the meter's `extra_V`."""
         width = math.hypot(self.width_V, extra_V)
         bell = math.exp(-0.5 * ((volts - self.centre_V) / width) ** 2) / (width * math.sqrt(2.0 * math.pi))
-        return (1.0 - self.flat_share) * bell + self.flat_share * flat(volts, self.flat_from_V, self.flat_to_V)
+        return (1.0 - self.flat_share) * bell + self.flat_share * flat(volts, self.flat_from_V, to_V=self.flat_to_V)
 
 
 _REST = Bell(12.5, 0.3, 10.5, 13.6, 0.10)
@@ -44,7 +44,7 @@ _CRANK = {
 _RANGES = {Level.SIGNAL: (0.3, 5.5), Level.PULSED: (1.0, 11.6), Level.ANYTHING: (LEAST_V, MOST_V)}
 
 
-def flat(volts: float, from_V: float, to_V: float) -> float:
+def flat(volts: float, from_V: float, *, to_V: float) -> float:
     """The density of a value that may lie anywhere in a range."""
     return 1.0 / (to_V - from_V) if from_V <= volts <= to_V else 0.0
 
@@ -71,14 +71,15 @@ def zero_density(volts: float, extra_V: float) -> float:
     return 0.88 * tight + 0.12 * ghost
 
 
-def density(level: Level, volts: float, bell: Bell, extra_V: float) -> float:
+def density(level: Level, volts: float, *, bell: Bell, extra_V: float) -> float:
     """Probability per volt of showing `volts` (12 V scale) on a wire at `level`; `bell` is the battery."""
     if level is Level.ZERO:
         return zero_density(volts, extra_V)
     if level is Level.BATTERY:
         return bell.density(volts, extra_V)
     if level is Level.RESTING:
-        return flat(volts, bell.centre_V - 2.5, bell.centre_V + 0.2)
+        return flat(volts, bell.centre_V - 2.5, to_V=bell.centre_V + 0.2)
     if level is Level.HALF:
         return Bell(bell.centre_V / 2.0, 0.4, 5.0, 7.6, 0.2).density(volts, extra_V)
-    return flat(volts, *_RANGES[level])
+    from_V, to_V = _RANGES[level]
+    return flat(volts, from_V=from_V, to_V=to_V)

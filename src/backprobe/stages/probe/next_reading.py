@@ -109,7 +109,7 @@ class Search:
         everyone = [*self.candidates, *self._fresh()]
         best = {slot: max((self.promise(c, slot) for c in everyone), default=0.0) for slot in self.open_slots}
         scored = [
-            (self._worth(candidate, key, best) / self._cost(key), -i, candidate, key)
+            (self._worth(candidate, key, best=best) / self._cost(key), -i, candidate, key)
             for i, candidate in enumerate(everyone)
             for key in self._keys(candidate)
         ]
@@ -118,7 +118,7 @@ class Search:
             return None
         _, _, candidate, key = max(scored, key=lambda entry: entry[:2])
         capture = self._capture(candidate, key)
-        return Next(candidate.belief.wire or None, key, capture, why(candidate, key, capture))
+        return Next(candidate.belief.wire or None, key, capture, why(candidate, key, capture=capture))
 
     def _fresh(self) -> Iterable[Candidate]:
         """A wire not yet in the table, unless one that was declared still waits."""
@@ -142,7 +142,7 @@ class Search:
         if crank.verdict is Verdict.THIN and better_capture_to_be_had(candidate.belief, self.setup):
             return 0.5
         only_crank = Fitness(slot, (crank,))
-        return 1.0 if choosable(only_crank, candidate.belief, self.setup) else 0.0
+        return 1.0 if choosable(only_crank, candidate.belief, setup=self.setup) else 0.0
 
     def _keys(self, candidate: Candidate) -> list[Key]:
         """The positions at which this wire may still be read."""
@@ -183,22 +183,22 @@ class Search:
     def _cost(self, key: Key) -> float:
         return COST[key] * (SAME_POSITION if key is self.last_key else 1.0)
 
-    def _worth(self, candidate: Candidate, key: Key, best: Mapping[SlotName, float]) -> float:
+    def _worth(self, candidate: Candidate, key: Key, *, best: Mapping[SlotName, float]) -> float:
         worth = [
-            (self.promise(candidate, slot) / best[slot]) ** FOCUS * self._information(candidate, key, slot)
+            (self.promise(candidate, slot) / best[slot]) ** FOCUS * self._information(candidate, key, slot=slot)
             for slot in self.open_slots
             if best[slot] > 0.0
         ]
         return math.fsum(worth)
 
-    def _information(self, candidate: Candidate, key: Key, slot: SlotName) -> float:
+    def _information(self, candidate: Candidate, key: Key, *, slot: SlotName) -> float:
         """Bits about whether this wire ends as the proven wire of the slot.
 
         A requirement of the slot that is still open is worth at least a little, however sure the role seems.
         """
         good = self._crank_promise(candidate, slot)
         yes, no = [0.0] * 4, [0.0] * 4
-        chances = outcome_chances(self.setup.system_V, key, self._capture(candidate, key))
+        chances = outcome_chances(self.setup.system_V, key, capture=self._capture(candidate, key))
         for right, p, (zero, live, other) in zip(
             _right(self.setup.system_V, slot), candidate.belief.ways, chances, strict=True
         ):
@@ -218,9 +218,9 @@ class Search:
 
 
 @cache
-def outcome_chances(system_V: int, key: Key, capture: Capture) -> tuple[tuple[float, float, float], ...]:
+def outcome_chances(system_V: int, key: Key, *, capture: Capture) -> tuple[tuple[float, float, float], ...]:
     """For each way, the chance of finding zero, battery level, or anything else."""
-    mixes = expected(system_V, key, capture, loaded=False)
+    mixes = expected(system_V, key, capture=capture, loaded=False)
     return tuple(
         (
             math.fsum([share * _OUTCOME[level][0] for level, share in mix]),
@@ -251,7 +251,7 @@ def _settled(belief: Belief, doubtful: Reading) -> bool:
     return any(reading not in belief.doubtful for reading in later) or len(same) >= MOST_TRIES
 
 
-def why(candidate: Candidate, key: Key, capture: Capture) -> str:
+def why(candidate: Candidate, key: Key, *, capture: Capture) -> str:
     """Why this reading, in one sentence."""
     reason = {
         Key.OFF: "tells wires that are live with the key out from switched ones",

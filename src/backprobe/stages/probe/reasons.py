@@ -29,12 +29,12 @@ UNFIT = {
 HALF = "near 12 V in a 24 V system: a converter or the tap between two batteries; no tap"
 
 
-def reasons(wire: Wire, facts: WireFacts | None, setup: Setup) -> tuple[str, ...]:
+def reasons(wire: Wire, facts: WireFacts | None, *, setup: Setup) -> tuple[str, ...]:
     """Everything the judgement of `wire` rests on, most telling first."""
-    return tuple(_all(wire, facts, setup))
+    return tuple(_all(wire, facts, setup=setup))
 
 
-def _all(wire: Wire, facts: WireFacts | None, setup: Setup) -> Iterator[str]:
+def _all(wire: Wire, facts: WireFacts | None, *, setup: Setup) -> Iterator[str]:
     yield from wire.bans
     if not wire.belief.readings:
         yield "not measured yet"

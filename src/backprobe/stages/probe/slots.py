@@ -71,11 +71,11 @@ class Fitness:
         return tuple(check.key for check in self.checks if check.verdict is Verdict.OPEN)
 
 
-def fitness(belief: Belief, slot: SlotName, setup: Setup, rest_V: float) -> Fitness:
+def fitness(belief: Belief, slot: SlotName, *, setup: Setup, rest_V: float) -> Fitness:
     """How the wire stands to a slot; `rest_V` is the battery's level before the crank where the wire shows none."""
-    checks = [_steady(belief, key, name, setup) for key, name in required(slot, setup)]
+    checks = [_steady(belief, key, name=name, setup=setup) for key, name in required(slot, setup)]
     if setup.has_crank:
-        checks.append(_crank(belief, slot, setup, rest_V))
+        checks.append(_crank(belief, slot, setup=setup, rest_V=rest_V))
     return Fitness(slot, tuple(checks))
 
 
@@ -96,28 +96,28 @@ def required(slot: SlotName, setup: Setup) -> tuple[tuple[Key, str], ...]:
     return (*((key, "dead") for key in dead), (live, "live"))
 
 
-def _steady(belief: Belief, key: Key, name: str, setup: Setup) -> Check:
+def _steady(belief: Belief, key: Key, *, name: str, setup: Setup) -> Check:
     """One requirement at a standing key position: the reading that stands worst to it."""
     against = limit(name, system_V=setup.system_V)
-    found = [_steady_check(reading, key, against, setup) for reading in belief.at(key)]
+    found = [_steady_check(reading, key, against=against, setup=setup) for reading in belief.at(key)]
     return _worst_check(found) or Check(key, against, Verdict.OPEN)
 
 
-def _steady_check(reading: Reading, key: Key, against: Limit, setup: Setup) -> Check:
+def _steady_check(reading: Reading, key: Key, *, against: Limit, setup: Setup) -> Check:
     meter = setup.meter
     spread = accuracy_V(reading.volts, percent=meter.percent, counts=meter.counts, count_V=reading.count_V)
     low, high = reading.volts - spread, reading.volts + spread
-    verdict = judge(against, reading.volts, low, high)
+    verdict = judge(against, reading.volts, low=low, high=high)
     return Check(key, against, verdict, reading.volts, low, high, reading.capture, reading.after_min)
 
 
-def _crank(belief: Belief, slot: SlotName, setup: Setup, rest_V: float) -> Check:
+def _crank(belief: Belief, slot: SlotName, *, setup: Setup, rest_V: float) -> Check:
     """The crank: proven only by a MIN hold or a fast recorder, disproven by anything outside the limit."""
     against = limit(CRANK_LIMIT[slot], system_V=setup.system_V)
     found = [r for r in belief.at(Key.CRANK) if r.capture is not Capture.MAX]
     level = belief.volts(Key.ON) or belief.volts(Key.OFF)
     rest = level if level is not None and level > rest_V / 2.0 else rest_V
-    checks = [_crank_check(reading, against, setup, rest) for reading in found]
+    checks = [_crank_check(reading, against, setup=setup, rest_V=rest) for reading in found]
     failing = [check for check in checks if check.verdict is Verdict.FAILS]
     if failing:
         return _worst_check(failing) or failing[0]
@@ -126,7 +126,7 @@ def _crank(belief: Belief, slot: SlotName, setup: Setup, rest_V: float) -> Check
     return _worst_check(proving) or _worst_check(checks) or Check(Key.CRANK, against, Verdict.OPEN)
 
 
-def _crank_check(reading: Reading, against: Limit, setup: Setup, rest_V: float) -> Check:
+def _crank_check(reading: Reading, against: Limit, *, setup: Setup, rest_V: float) -> Check:
     found = minimum_range(
         reading.volts,
         reading.capture,
@@ -134,7 +134,7 @@ def _crank_check(reading: Reading, against: Limit, setup: Setup, rest_V: float) 
         setup=setup,
         count_V=reading.count_V,
     )
-    verdict = judge(against, found.shown_V, found.low_V, found.high_V)
+    verdict = judge(against, found.shown_V, low=found.low_V, high=found.high_V)
     if reading.capture not in PROOF and verdict is not Verdict.FAILS:
         verdict = Verdict.OPEN
     return Check(Key.CRANK, against, verdict, found.shown_V, found.low_V, found.high_V, reading.capture)
@@ -163,7 +163,7 @@ def better_capture_to_be_had(belief: Belief, setup: Setup) -> bool:
     return Capture.LOGGED in setup.captures and not had and len(tries) < ENOUGH_TRIES
 
 
-def choosable(found: Fitness, belief: Belief, setup: Setup) -> bool:
+def choosable(found: Fitness, belief: Belief, *, setup: Setup) -> bool:
     """Whether a wire of the right role may be tapped on this evidence.
 
     `holds` always; `thin` only where no better capture can be had and the range ends within 1 V (24 V: 2 V) of

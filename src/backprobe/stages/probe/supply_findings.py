@@ -30,7 +30,7 @@ class Range:
 
 def against(rule: Limit, seen: Range, *, what: str, because: str, then: str) -> Finding:
     """The finding on a range against a limit; `then` is what to do unless it holds."""
-    verdict = judge(rule, seen.value, seen.low, seen.high)
+    verdict = judge(rule, seen.value, low=seen.low, high=seen.high)
     return Finding(
         id=rule.id,
         stage=Stage.PROBE,
@@ -86,9 +86,9 @@ def _unloaded(wire: Wire, loaded: Reading) -> tuple[Reading, ...]:
     return tuple(before[-1:] or typed[:1])
 
 
-def unit_range(wire: Wire, setup: Setup, least_V: float | None, *, most_V: float | None) -> Iterator[Finding]:
+def unit_range(wire: Wire, setup: Setup, *, least_V: float | None, most_V: float | None) -> Iterator[Finding]:
     """The supply against the range that the unit's sheet states: the end with less room for its size counts."""
-    ends = [*_least(wire, least_V), *_most(wire, setup, most_V)]
+    ends = [*_least(wire, least_V), *_most(wire, setup, most_V=most_V)]
     if ends:
         yield min(ends, key=_relative_room)
 
@@ -102,17 +102,17 @@ def _relative_room(finding: Finding) -> float:
 def _least(wire: Wire, least_V: float | None) -> Iterator[Finding]:
     crank = wire.fits[SlotName.SUPPLY].crank
     if least_V is not None and crank is not None and crank.value_V is not None:
-        rule = unit_limit("supply_unit_least", least_V, Side.AT_LEAST)
+        rule = unit_limit("supply_unit_least", least_V, side=Side.AT_LEAST)
         seen = Range(crank.value_V, crank.low_V, crank.high_V)
         what = f"{wire.name}: the unit's own lowest supply, in the crank"
         yield against(rule, seen, what=what, because="below it the unit restarts at every start", then=ANOTHER)
 
 
-def _most(wire: Wire, setup: Setup, most_V: float | None) -> Iterator[Finding]:
+def _most(wire: Wire, setup: Setup, *, most_V: float | None) -> Iterator[Finding]:
     read = [reading for reading in wire.belief.readings if reading not in wire.belief.doubtful]
     if most_V is not None and read:
         highest = max(read, key=lambda reading: reading.volts)
-        rule = unit_limit("supply_unit_most", most_V, Side.AT_MOST)
+        rule = unit_limit("supply_unit_most", most_V, side=Side.AT_MOST)
         what = f"{wire.name}: the unit's own highest supply"
         yield against(rule, shown(highest, setup), what=what, because=f"highest with key {highest.key}", then=ANOTHER)
 
@@ -124,6 +124,6 @@ def shown(reading: Reading, setup: Setup) -> Range:
     return Range(reading.volts, reading.volts - spread, reading.volts + spread)
 
 
-def unit_limit(name: str, value_V: float, side: Side) -> Limit:
+def unit_limit(name: str, value_V: float, *, side: Side) -> Limit:
     """A limit that the unit's own sheet states [V]."""
     return Limit(name, value_V, "V", side, "the unit's sheet", Standing.PUBLISHED)

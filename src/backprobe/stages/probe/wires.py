@@ -67,13 +67,13 @@ def judge_wires(table: ReadingsTable, setup: Setup) -> ProbeResult:
     """The whole answer to a readings table."""
     by_wire = {name: tuple(r for r in table.readings if r.wire == name) for name in table.wires}
     rest_V = _rest_V(table.readings, setup)
-    beliefs = [believe(name, own, _others(table, name), setup) for name, own in by_wire.items()]
-    wires = [_judge(belief, bans(table.facts.get(belief.wire)), setup, rest_V) for belief in beliefs]
+    beliefs = [believe(name, own, others=_others(table, name), setup=setup) for name, own in by_wire.items()]
+    wires = [_judge(belief, bans(table.facts.get(belief.wire)), setup=setup, rest_V=rest_V) for belief in beliefs]
     chosen = {slot: _best(wires, slot) for slot in SlotName}
-    nothing = believe("", (), table.readings, setup)
+    nothing = believe("", (), others=table.readings, setup=setup)
     search = Search(
         candidates=[Candidate(wire.belief, wire.fits, bool(wire.bans)) for wire in wires],
-        fresh=Candidate(nothing, _fits(nothing, setup, rest_V)),
+        fresh=Candidate(nothing, _fits(nothing, setup, rest_V=rest_V)),
         open_slots=[slot for slot in SlotName if chosen[slot] is None],
         setup=setup,
         last_key=table.readings[-1].key if table.readings else None,
@@ -99,15 +99,23 @@ def _rest_V(readings: Sequence[Reading], setup: Setup) -> float:
     return median(live) if live else 12.6 * setup.system_V / 12.0
 
 
-def _fits(belief: Belief, setup: Setup, rest_V: float) -> dict[SlotName, Fitness]:
-    return {slot: fitness(belief, slot, setup, rest_V) for slot in SlotName}
+def _fits(belief: Belief, setup: Setup, *, rest_V: float) -> dict[SlotName, Fitness]:
+    return {slot: fitness(belief, slot, setup=setup, rest_V=rest_V) for slot in SlotName}
 
 
-def _judge(belief: Belief, forbidden: tuple[str, ...], setup: Setup, rest_V: float) -> Wire:
-    fits = _fits(belief, setup, rest_V)
+def _judge(belief: Belief, forbidden: tuple[str, ...], *, setup: Setup, rest_V: float) -> Wire:
+    fits = _fits(belief, setup, rest_V=rest_V)
     role, probability = name_role(belief, fits)
-    verdict = _verdict(belief, role, fits)
-    return Wire(belief, role, probability, verdict, _tap(role, forbidden, belief, fits, setup), forbidden, fits)
+    verdict = _verdict(belief, role, fits=fits)
+    return Wire(
+        belief,
+        role,
+        probability,
+        verdict,
+        _tap(role, forbidden, belief=belief, fits=fits, setup=setup),
+        forbidden,
+        fits,
+    )
 
 
 def name_role(belief: Belief, fits: Mapping[SlotName, Fitness]) -> tuple[Role, float]:
@@ -130,7 +138,7 @@ def _measured(fit: Fitness) -> bool:
     return all(check.value_V is not None for check in fit.checks)
 
 
-def _verdict(belief: Belief, role: Role, fits: Mapping[SlotName, Fitness]) -> Verdict:
+def _verdict(belief: Belief, role: Role, *, fits: Mapping[SlotName, Fitness]) -> Verdict:
     if belief.half_voltage > 0.5:
         return Verdict.FAILS
     if role is Role.UNKNOWN:
@@ -148,23 +156,25 @@ def _undetermined(belief: Belief, fits: Mapping[SlotName, Fitness]) -> Verdict:
     return Verdict.FAILS if all(out) and not belief.doubtful else Verdict.OPEN
 
 
-def _tap(role: Role, forbidden: tuple[str, ...], belief: Belief, fits: Mapping[SlotName, Fitness], setup: Setup) -> str:
+def _tap(
+    role: Role, forbidden: tuple[str, ...], *, belief: Belief, fits: Mapping[SlotName, Fitness], setup: Setup
+) -> str:
     if forbidden or role in UNFIT:
         return "never"
     for slot, tapped in ROLE_OF.items():
-        if role is tapped and _safe(belief, fits[slot], setup):
+        if role is tapped and _safe(belief, fits[slot], setup=setup):
             return str(slot)
     return "no"
 
 
-def _safe(belief: Belief, fit: Fitness, setup: Setup) -> bool:
+def _safe(belief: Belief, fit: Fitness, *, setup: Setup) -> bool:
     """Whether the wire may be chosen for the slot: sure of its role, uncontradicted, and fit."""
     sure = SURE if setup.has_crank else SURE_WITHOUT_CRANK
     return (
         belief.roles[ROLE_OF[fit.slot]] >= sure
         and belief.half_voltage < 0.01
         and not _contradicted(belief)
-        and choosable(fit, belief, setup)
+        and choosable(fit, belief, setup=setup)
     )
 
 
