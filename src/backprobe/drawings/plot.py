@@ -51,11 +51,11 @@ def plot_for(content: Waveform, width: float) -> Plot:
     names = tuple(_name_lines(trace.name, name_room) for trace in content.traces)
     widest = max((text_width(line, _NAME_SIZE, bold=True) for lines in names for line in lines), default=0.0)
     right = width - (widest + _LEADER if names else _LAST_TICK)
-    left = _level_room(levels, content.unit)
+    height = max(_LEAST_HEIGHT, sum(len(lines) for lines in names) * _NAME_LINE)
+    left = _level_room(levels, content.unit, height=height)
     time = _time_axis(content, points, left=left, right=right)
     cranks = tuple(_crank_label_places(content.cranks, time, width=width))
     top = 6 + _CRANK_LINE * (1 + max((row for _, row in cranks), default=-1))
-    height = max(_LEAST_HEIGHT, sum(len(lines) for lines in names) * _NAME_LINE)
     level = axis_for(levels, low_px=top + height, high_px=top, pad=_LEVEL_PAD)
     return Plot(
         width=width,
@@ -79,9 +79,9 @@ def _name_lines(name: str, room: float) -> tuple[str, ...]:
     return tuple(kept or ["?"])
 
 
-def _level_room(levels: list[float], unit: str) -> float:
-    """How wide the figures left of the field are."""
-    axis = axis_for(levels, low_px=_LEAST_HEIGHT, high_px=0, pad=_LEVEL_PAD)
+def _level_room(levels: list[float], unit: str, *, height: float) -> float:
+    """How wide the figures left of a field of `height` are: a higher one has more of them."""
+    axis = axis_for(levels, low_px=height, high_px=0, pad=_LEVEL_PAD)
     texts = [_tick_text(value, step=axis.step(_LEAST_LEVEL_TICK), unit=unit) for value in axis.ticks(_LEAST_LEVEL_TICK)]
     return max((text_width(text, TICK_SIZE) for text in texts), default=0.0) + 8
 
