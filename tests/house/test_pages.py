@@ -64,7 +64,7 @@ def pages(texts: dict[str, str]) -> dict[str, str]:
 @pytest.fixture
 def workplace(tmp_path: Path, root: Path) -> Path:
     """A folder with a copy of the demo, for commands that write beside their input."""
-    shutil.copytree(root / "demo", tmp_path / "demo", ignore=shutil.ignore_patterns("journal.jsonl"))
+    shutil.copytree(root / "demo", tmp_path / "demo", ignore=shutil.ignore_patterns("*journal*", "blobs"))
     return tmp_path
 
 
