@@ -93,3 +93,22 @@ def test_schemas_are_valid(texts: dict[str, str]) -> None:
         assert schema["$schema"] == "https://json-schema.org/draft/2020-12/schema", path
         Draft202012Validator.check_schema(schema)
     assert len({schema["$id"] for schema in schemas.values()}) == len(schemas)
+
+
+def undescribed(helps: dict[str, str], paths: set[str]) -> list[str]:
+    """The JSON answers without a schema: one for each command that has --json, and one for refusals."""
+    names = [name for name, text in helps.items() if "--json" in OPTION.findall(text)] + ["error"]
+    return [name for name in names if not any(path.startswith(f"schemas/{name}") for path in paths)]
+
+
+def test_every_json_answer_is_described(helps: dict[str, str], texts: dict[str, str]) -> None:
+    """Each command that prints JSON has a schema that bears its name, and so has the refusal."""
+    assert undescribed(helps, set(texts)) == []
+
+
+def test_an_undescribed_answer_is_seen() -> None:
+    """A command without --json needs none."""
+    helps = {"probe": "--json  print JSON", "serve": "--port"}
+    assert undescribed(helps, {"schemas/error.schema.json"}) == ["probe"]
+    assert undescribed(helps, {"schemas/probe.schema.json"}) == ["error"]
+    assert undescribed(helps, {"schemas/probe.schema.json", "schemas/error.schema.json"}) == []
