@@ -9,6 +9,7 @@ from backprobe.drawings.waveform import waveform
 from backprobe.evidence.recording import Recording
 from backprobe.job.judge import HeardRecording, JobJudgement
 from backprobe.limits.lookup import limit
+from backprobe.stages.probe.findings import share
 from backprobe.stages.probe.recording.view import RecordingView
 from backprobe.stages.probe.slots import CRANK_LIMIT, SlotName
 
@@ -33,11 +34,18 @@ def judgement_json(judged: JobJudgement) -> dict[str, object]:
         "unit": {"name": judged.evidence.unit.name, "serial": judged.evidence.sheet.unit_serial},
         "choice": {str(slot): judged.chosen(slot) for slot in SlotName},
         "findings": [finding.as_json() for finding in judged.findings],
-        "wires": probe["wires"],
+        "wires": _wires_json(probe["wires"], judged),
         "next_reading": probe["next"],
         "skipped": probe["skipped"],
         "recordings": [_recording_json(each) for each in judged.heard],
     }
+
+
+def _wires_json(wires: object, judged: JobJudgement) -> list[dict[str, object]]:
+    """The wires, each with the use that this job may make of it: by its volts alone no wire is tapped in a job."""
+    chosen = {judged.chosen(slot): str(slot) for slot in SlotName}
+    rows = wires if isinstance(wires, list) else []
+    return [{**row, "tap": row["tap"] if row["tap"] == "never" else chosen.get(row["wire"], "no")} for row in rows]
 
 
 def _recording_json(each: HeardRecording) -> dict[str, object]:
@@ -74,7 +82,7 @@ def crank_waveform(recording: Recording, view: RecordingView, *, system_V: int) 
     )
     limits = tuple(_limit_line(slot, system_V) for slot in SlotName)
     cranks = tuple(
-        CrankSpan(c.start_s, c.end_s, f"crank, {c.sure:.0%} sure")
+        CrankSpan(c.start_s, c.end_s, f"crank, {share(c.sure)} sure")
         for c in view.cranks
         if c.end_s > start and c.start_s < end
     )

@@ -6,10 +6,10 @@ phone.
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass, replace
 
-from backprobe.evidence.job_sheet import JobSheet
+from backprobe.evidence.job_sheet import JobSheet, NamedWire
 from backprobe.evidence.keys import Capture
 from backprobe.evidence.meter import Meter
 from backprobe.evidence.reading import Reading, ReadingsTable, WireFacts
@@ -17,9 +17,10 @@ from backprobe.evidence.recording import Quantity, Recording
 from backprobe.evidence.unit_sheet import UnitSheet
 from backprobe.findings import Finding, Stage, Verdict, worst
 from backprobe.stages.probe.answer import Answer, answer_recording, answer_table
-from backprobe.stages.probe.findings import Demand, next_sentence, probe_findings
+from backprobe.stages.probe.findings import Demand, at_stake, next_sentence, probe_findings
 from backprobe.stages.probe.setup import Setup
 from backprobe.stages.probe.slots import SlotName
+from backprobe.stages.probe.wires import Wire
 from backprobe.stages.walkround.vin import check_vin
 
 NO_VIN = Finding(
@@ -31,6 +32,9 @@ NO_VIN = Finding(
     next="write the VIN from the plate into the job sheet",
 )
 URGENCY = (Verdict.FAILS, Verdict.OPEN, Verdict.THIN)
+WEAK_BATTERY = (
+    "have the battery, its terminals and the starter looked at before anything is fitted; then record a start again"
+)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -74,23 +78,35 @@ class JobJudgement:
             for finding in self.findings:
                 if finding.verdict is verdict and finding.next:
                     return finding.next
-        return next_sentence(self.probe.result.next)
+        return next_sentence(self.probe.result.next, self.probe.result.setup)
 
     def chosen(self, slot: SlotName) -> str | None:
-        """The wire chosen for a slot; None while any finding on the slot fails or is open."""
-        result = self.probe.result
-        wire = result.supply if slot is SlotName.SUPPLY else result.ignition
-        on_slot = [finding.verdict for finding in self.findings if finding.id.startswith(f"{slot}_")]
-        return None if {Verdict.FAILS, Verdict.OPEN} & set(on_slot) else wire
+        """The wire chosen for a slot; None while any finding on the slot fails or is open.
+
+        It is the wire that the findings are about, never another that reads as well: of that one nobody has said
+        what it feeds.
+        """
+        wire = wires_at_stake(self.probe, self.evidence.sheet)[slot]
+        on_slot = {finding.verdict for finding in self.findings if finding.id.startswith(f"{slot}_")}
+        if wire is None or wire.tap != slot or {Verdict.FAILS, Verdict.OPEN} & on_slot:
+            return None
+        return wire.name
 
 
 def judge_job(evidence: JobEvidence) -> JobJudgement:
     """Judge everything that a job holds."""
+    evidence = replace(evidence, sheet=spelled_alike(evidence.sheet, evidence.table.wires))
     setup = setup_of(evidence)
     heard = tuple(HeardRecording(recording=r, answer=answer_recording(r, setup)) for r in evidence.recordings)
     table = with_recordings(evidence.table, evidence.sheet, heard=heard)
     probe = answer_table(table, _as_slow_as(setup, heard))
-    findings = (*_vehicle(evidence.sheet), *_probe(evidence, probe), *_recorded(heard), *_disputed(evidence))
+    staked = {wire.name for wire in wires_at_stake(probe, evidence.sheet).values() if wire is not None}
+    findings = (
+        *_vehicle(evidence.sheet),
+        *_probe(evidence, probe),
+        *_recorded(heard, staked),
+        *_disputed(evidence),
+    )
     return JobJudgement(evidence=evidence, findings=findings, probe=probe, heard=heard)
 
 
@@ -115,17 +131,40 @@ def _as_slow_as(setup: Setup, heard: Sequence[HeardRecording]) -> Setup:
     return replace(setup, meter=replace(setup.meter, min_capture_ms=max(hold_ms, setup.meter.min_capture_ms)))
 
 
+def spelled_alike(sheet: JobSheet, wires: Sequence[str]) -> JobSheet:
+    """The sheet with its wires spelled as among `wires`, where they differ in capitals and spaces alone.
+
+    Otherwise what the sheet says of a wire, that it must not be tapped for one, would be said of another.
+    """
+    names = {_plain(name): name for name in wires}
+    named = (replace(wire, name=names.setdefault(_plain(wire.name), wire.name)) for wire in sheet.wires)
+    return replace(sheet, wires=tuple(named))
+
+
+def _plain(name: str) -> str:
+    return "".join(name.split()).casefold()
+
+
 def with_recordings(table: ReadingsTable, sheet: JobSheet, *, heard: Sequence[HeardRecording]) -> ReadingsTable:
     """The readings table with the readings that recordings hold, and with every wire and fact that was declared.
 
-    A recording's channels are wires by name; the battery and what a vehicle reports of itself are not.
+    A recording's channels are wires by name; the battery and what a vehicle reports of itself are not, unless the
+    table or the sheet names a wire so.
     """
-    found = [reading for each in heard if not _is_bus_log(each.recording) for reading in readings_of(each)]
-    names = {name.casefold(): name for name in (*table.wires, *(wire.name for wire in sheet.wires))}
-    placed = tuple(replace(r, wire=names.setdefault(r.wire.casefold(), r.wire)) for r in found)
-    wires = tuple(dict.fromkeys([*table.wires, *(wire.name for wire in sheet.wires), *(r.wire for r in placed)]))
+    declared = tuple(dict.fromkeys([*table.wires, *(wire.name for wire in sheet.wires)]))
+    names = {_plain(name): name for name in declared}
+    found = [
+        reading
+        for each in heard
+        for reading in readings_of(each)
+        if _plain(reading.wire) in names or not _is_bus_log(each.recording)
+    ]
+    placed = tuple(replace(r, wire=names.setdefault(_plain(r.wire), r.wire)) for r in found)
     return replace(
-        table, readings=(*table.readings, *placed), wires=wires, facts=joined_facts(table.facts, sheet.facts)
+        table,
+        readings=(*table.readings, *placed),
+        wires=tuple(dict.fromkeys([*declared, *(r.wire for r in placed)])),
+        facts=joined_facts(table.facts, sheet.wires),
     )
 
 
@@ -139,13 +178,14 @@ def _is_bus_log(recording: Recording) -> bool:
     return any(channel.quantity is Quantity.ENGINE_SPEED for channel in recording.channels)
 
 
-def joined_facts(first: Mapping[str, WireFacts], second: Mapping[str, WireFacts]) -> dict[str, WireFacts]:
-    """What two sources declared of each wire, together."""
-    none = WireFacts()
-    joined: dict[str, WireFacts] = {}
-    for wire in dict.fromkeys([*first, *second]):
-        a, b = first.get(wire, none), second.get(wire, none)
-        joined[wire] = WireFacts(circuits=_both(a.circuits, b.circuits), marks=_both(a.marks, b.marks))
+def joined_facts(facts: Mapping[str, WireFacts], wires: Sequence[NamedWire]) -> dict[str, WireFacts]:
+    """What the readings table and the sheet declared of each wire, together."""
+    joined = dict(facts)
+    for wire in wires:
+        known = joined.get(wire.name, WireFacts())
+        joined[wire.name] = WireFacts(
+            circuits=_both(known.circuits, wire.circuits), marks=_both(known.marks, wire.marks)
+        )
     return joined
 
 
@@ -160,20 +200,66 @@ def _vehicle(sheet: JobSheet) -> tuple[Finding, ...]:
     return check_vin(vehicle.vin, heavy=vehicle.heavy, stated_year=vehicle.model_year, job_year=sheet.year).findings
 
 
+def meant_wires(sheet: JobSheet) -> dict[SlotName, tuple[str, ...]]:
+    """The wires that the sheet means for each lead of the unit; more than one is a matter to be decided."""
+    return {
+        slot: tuple(dict.fromkeys(wire.name for wire in sheet.wires if wire.lead == slot))
+        for slot in SlotName
+        if any(wire.lead == slot for wire in sheet.wires)
+    }
+
+
+def wires_at_stake(probe: Answer, sheet: JobSheet) -> dict[SlotName, Wire | None]:
+    """The wire that each slot's findings are about; None where there is none yet."""
+    meant = meant_wires(sheet)
+    return {slot: at_stake(probe.result, slot, meant=next(iter(meant.get(slot, ())), None)) for slot in SlotName}
+
+
 def _probe(evidence: JobEvidence, probe: Answer) -> tuple[Finding, ...]:
-    meant = {SlotName(wire.lead): wire.name for wire in evidence.sheet.wires if wire.lead}
+    meant = meant_wires(evidence.sheet)
     supply = evidence.unit.supply
-    return probe_findings(probe.result, dict(probe.facts), meant=meant, demand=Demand(supply.least_V, supply.most_V))
+    found = probe_findings(
+        probe.result,
+        dict(probe.facts),
+        meant={slot: names[0] for slot, names in meant.items()},
+        demand=Demand(supply.least_V, supply.most_V),
+    )
+    return (*(_two_meant(slot, names) for slot, names in meant.items() if len(names) > 1), *found)
 
 
-def _recorded(heard: Sequence[HeardRecording]) -> tuple[Finding, ...]:
-    """The battery's own dip where a recording shows no wire beside it; wires have theirs among the slots' findings."""
+def _two_meant(slot: SlotName, names: Sequence[str]) -> Finding:
+    return Finding(
+        id=f"{slot}_meant",
+        stage=Stage.PROBE,
+        what=f"{str(slot).capitalize()} wire: {' or '.join(names)}",
+        verdict=Verdict.OPEN,
+        because=f"the job sheet means {len(names)} wires for one lead; what follows is about the first",
+        next=f'decide which of them is the {slot}, and give lead = "{slot}" to that one alone',
+    )
+
+
+def _recorded(heard: Sequence[HeardRecording], staked: Collection[str]) -> tuple[Finding, ...]:
+    """The battery's own dip where a recording shows no wire at stake; such wires have theirs among the slots' findings.
+
+    Of a vehicle's own log it is the dip of each voltage in it.
+    """
+    names = {_plain(name) for name in staked}
     return tuple(
-        replace(channel.dip, what=f"{each.recording.name}: {channel.dip.what}")
+        _dip(each.recording, channel.dip)
         for each in heard
         for channel in (each.answer.view.channels if each.answer.view else ())
-        if _is_bus_log(each.recording) or not each.answer.result.wires
+        if not _wires_in(each) & names and _plain(channel.channel) not in _wires_in(each)
     )
+
+
+def _wires_in(each: HeardRecording) -> set[str]:
+    """The wires under the probe that a recording shows, plainly spelled."""
+    return set() if _is_bus_log(each.recording) else {_plain(wire.name) for wire in each.answer.result.wires}
+
+
+def _dip(recording: Recording, dip: Finding) -> Finding:
+    then = WEAK_BATTERY if dip.verdict is Verdict.FAILS else dip.next
+    return replace(dip, what=f"{recording.name}: {dip.what}", next=then)
 
 
 def _disputed(evidence: JobEvidence) -> tuple[Finding, ...]:

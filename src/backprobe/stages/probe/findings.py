@@ -17,21 +17,32 @@ from backprobe.stages.probe.permission import bans, identified
 from backprobe.stages.probe.reasons import HALF, UNFIT
 from backprobe.stages.probe.roles import Role
 from backprobe.stages.probe.setup import Setup
-from backprobe.stages.probe.slots import PROOF, ROLE_OF, Check, SlotName, worst_of
+from backprobe.stages.probe.slots import PROOF, ROLE_OF, Check, SlotName, choosable, worst_of
 from backprobe.stages.probe.supply_findings import loaded_drop, unit_range
 from backprobe.stages.probe.wires import ProbeResult, Wire
 
 STATE = {Side.AT_LEAST: "live", Side.AT_MOST: "dead"}
 ALONE = (Key.AFTER, Key.CRANK)  # positions whose figure stands by itself; the others are shown together
 POSITION = {
-    Key.OFF: "key off",
+    Key.OFF: "at key off",
     Key.ACCESSORY: "in accessory",
-    Key.ON: "key on",
+    Key.ON: "at key on",
     Key.CRANK: "while the engine cranks",
-    Key.RUNNING: "engine running",
+    Key.RUNNING: "while running",
     Key.AFTER: "10 minutes after key-off",
-    Key.ISOLATED: "battery switch open",
+    Key.ISOLATED: "with the battery switch open",
     Key.CHARGING: "on the charger",
+}
+HOLD = {
+    Capture.DISPLAY: "the display",
+    Capture.MIN: "a MIN hold",
+    Capture.MAX: "a MAX hold",
+    Capture.LOGGED: "a fast recorder",
+}
+CARE = {
+    Key.CRANK: "out of gear, parking brake on, nobody near the engine",
+    Key.AFTER: "doors shut, key away from the vehicle",
+    Key.CHARGING: "low-voltage wires only; orange cables are for licensed people",
 }
 WORTH_NAMING = 0.3  # how likely a wire must be fit for a slot to be named as the one at stake
 
@@ -46,13 +57,17 @@ class Demand:
 
 @dataclass(frozen=True, slots=True)
 class Slot:
-    """One slot of the unit in one job: the wire at stake, None where none was found; `facts` were declared of it."""
+    """One slot of the unit in one job: the wire at stake, None where none was found; `facts` were declared of it.
+
+    `then` is the next reading as a sentence; `rival` another wire that is fit for the slot by its volts.
+    """
 
     name: SlotName
     wire: Wire | None
     facts: WireFacts | None
     setup: Setup
-    then: str | None  # the next reading, as a sentence
+    then: str | None
+    rival: str | None = None
 
     def findings(self) -> Iterator[Finding]:
         """What was found on the slot's wire, its role first."""
@@ -80,16 +95,36 @@ class Slot:
         """Is it the kind of wire that the slot needs?"""
         what = f"{self._title} wire: {wire.name}"
         if wire.belief.half_voltage > 0.5:
-            return self._said("wire", what, verdict=Verdict.FAILS, because=HALF, then="find another wire")
+            return self._said("wire", what, verdict=Verdict.FAILS, because=HALF, then=self._another(wire))
         if wire.role is Role.UNKNOWN:
-            because = "what kind of wire it is, is not certain yet"
-            return self._said("wire", what, verdict=Verdict.OPEN, because=because, then=self.then)
-        reads = f"reads as {words(wire.role)} ({wire.probability:.0%} by its volts)"
-        if wire.role is ROLE_OF[self.name]:
-            return self._said("wire", what, verdict=Verdict.HOLDS, because=reads, then=None)
-        why = UNFIT.get(wire.role, f"that is no {self.name}")
-        then = f"do not use {wire.name}; {self.then or 'find another wire'}"
-        return self._said("wire", what, verdict=Verdict.FAILS, because=f"{reads}: {why}", then=then)
+            why = "what kind of wire it is, is not certain yet" if wire.belief.readings else "not measured yet"
+            return self._said("wire", what, verdict=Verdict.OPEN, because=why, then=self.then)
+        reads = f"reads as {words(wire.role)} ({share(wire.probability)} by its volts)"
+        if wire.role is not ROLE_OF[self.name]:
+            why = UNFIT.get(wire.role, f"that is no {self.name}")
+            then = self._another(wire)
+            return self._said("wire", what, verdict=Verdict.FAILS, because=f"{reads}: {why}", then=then)
+        if doubt := self._doubt(wire):
+            return self._said("wire", what, verdict=Verdict.OPEN, because=f"{reads}: {doubt}", then=self.then)
+        return self._said("wire", what, verdict=Verdict.HOLDS, because=reads, then=None)
+
+    def _doubt(self, wire: Wire) -> str | None:
+        """Why a wire that meets every limit of the slot is still not to be tapped; None where nothing stands against.
+
+        Without this a wire could pass all its checks and yet not be chosen, and nothing would say why.
+        """
+        if wire.bans or wire.tap == self.name or not choosable(wire.fits[self.name], wire.belief, setup=self.setup):
+            return None
+        if wire.belief.doubtful:
+            return "a reading contradicts the others"
+        return "not sure enough to tap it"
+
+    def _another(self, wire: Wire) -> str:
+        """What to do about a wire that is not to be used."""
+        if self.rival is not None:
+            found = f'{self.rival} is fit by its volts: name its circuit, and give it lead = "{self.name}"'
+            return f"do not use {wire.name}; {found} in the job sheet"
+        return f"do not use {wire.name}; {self.then or 'find another wire'}"
 
     def _check(self, wire: Wire, group: tuple[Check, ...]) -> Finding:
         """One requirement of the slot, at one key position or several: the figure with the least room counts."""
@@ -98,7 +133,7 @@ class Slot:
         return Finding(
             id=f"{self.name}_{name}",
             stage=Stage.PROBE,
-            what=f"{wire.name}: {described(group)}",
+            what=f"{wire.name}: {described(group, self.setup)}",
             verdict=check.verdict,
             because=because(check, self.setup),
             next=self._what_next(wire, check),
@@ -113,17 +148,29 @@ class Slot:
         if check.verdict is Verdict.HOLDS:
             return None
         if check.verdict is Verdict.OPEN:
-            return measure(wire.name, check.key, capture=Capture.MIN if check.key is Key.CRANK else Capture.DISPLAY)
+            return self._ask(wire, check.key)
         if check.verdict is Verdict.FAILS:
-            return f"do not use {wire.name}; {self.then or 'find another wire'}"
-        return f"record {wire.name} through a crank with a fast recorder" if check.key is Key.CRANK else "measure again"
+            told = wire.role not in (Role.UNKNOWN, ROLE_OF[self.name])  # with the role, which stands before this
+            return f"do not use {wire.name}" if told else self._another(wire)
+        if check.key is Key.CRANK:
+            return f"record {wire.name} through a crank with a fast recorder, if one can be had"
+        return f"measure {wire.name} {where(check.key, self.setup)} again, with a more exact meter if one can be had"
+
+    def _ask(self, wire: Wire, key: Key) -> str:
+        """The reading that is missing, asked of what the meter at hand can do."""
+        if key is not Key.CRANK:
+            return measure(wire.name, key, capture=Capture.DISPLAY, setup=self.setup)
+        capture = next((hold for hold in PROOF if hold in self.setup.captures), None)
+        if capture is None:
+            return f"bring a meter with a MIN hold, or a fast recorder: a display cannot prove {wire.name} in the crank"
+        return measure(wire.name, key, capture=capture, setup=self.setup)
 
     def _circuit(self, wire: Wire) -> Finding:
         """What the wire feeds: a label, a diagram or a connector can say, never the meter."""
         what = f"{wire.name}: what it feeds"
         if forbidden := bans(self.facts):
             why = f"never tapped: {'; '.join(forbidden)}"
-            return self._said("circuit", what, verdict=Verdict.FAILS, because=why, then="find another wire")
+            return self._said("circuit", what, verdict=Verdict.FAILS, because=why, then=self._another(wire))
         if self.facts is None or not identified(self.facts):
             why = "circuit not identified: volts cannot show what a wire feeds"
             then = f"name the circuit of {wire.name}: fuse label, the maker's diagram or the body-builder connector"
@@ -137,24 +184,33 @@ def probe_findings(
 ) -> tuple[Finding, ...]:
     """Everything found on the unit's supply and ignition; `meant` names the wires that somebody chose for them."""
     found: list[Finding] = []
+    then = next_sentence(result.next, result.setup)
     for name in SlotName:
         wire = at_stake(result, name, meant=meant.get(name))
         known = facts.get(wire.name) if wire else None
-        found += Slot(name, wire, known, result.setup, next_sentence(result.next)).findings()
+        rival = chosen_by_volts(result, name)
+        if wire is not None and rival == wire.name:
+            rival = None
+        found += Slot(name, wire, known, result.setup, then, rival).findings()
         if name is SlotName.SUPPLY and wire is not None and wire.role in (Role.UNKNOWN, Role.CONSTANT):
-            found.append(loaded_drop(wire, result.setup))
+            if not bans(known):
+                found.append(loaded_drop(wire, result.setup, named=identified(known)))
             found += unit_range(wire, result.setup, least_V=demand.least_V, most_V=demand.most_V)
     return tuple(found)
 
 
 def at_stake(result: ProbeResult, slot: SlotName, *, meant: str | None) -> Wire | None:
     """The wire that a slot's findings are about: the one somebody means, else the chosen one, else the likeliest."""
-    chosen = result.supply if slot is SlotName.SUPPLY else result.ignition
-    named = result.wire(meant) or result.wire(chosen)
+    named = result.wire(meant) or result.wire(chosen_by_volts(result, slot))
     if named is not None:
         return named
     likely = [w for w in result.wires if w.belief.roles[ROLE_OF[slot]] >= WORTH_NAMING and w.belief.readings]
     return max(likely, key=lambda wire: wire.belief.roles[ROLE_OF[slot]], default=None)
+
+
+def chosen_by_volts(result: ProbeResult, slot: SlotName) -> str | None:
+    """The wire that the readings alone would have for a slot."""
+    return result.supply if slot is SlotName.SUPPLY else result.ignition
 
 
 def groups(checks: Sequence[Check]) -> list[tuple[Check, ...]]:
@@ -164,27 +220,36 @@ def groups(checks: Sequence[Check]) -> list[tuple[Check, ...]]:
     return [group for group in together if group] + [(check,) for check in checks if check.key in ALONE]
 
 
-def described(group: Sequence[Check]) -> str:
-    """What a group of checks is about: 'live in accessory, key on, engine running'."""
-    places = ", ".join(POSITION[check.key] for check in group)
+def where(key: Key, setup: Setup) -> str:
+    """A key position in words: 'at key on', 'in accessory'."""
+    return "in READY" if key is Key.RUNNING and not setup.has_crank else POSITION[key]
+
+
+def described(group: Sequence[Check], setup: Setup) -> str:
+    """What a group of checks is about: 'live in accessory, at key on, while running'."""
+    places = ", ".join(where(check.key, setup) for check in group)
     return places if group[0].key is Key.CRANK else f"{STATE[group[0].limit.side]} {places}"
 
 
 def because(check: Check, setup: Setup) -> str:
     """What stands behind a figure, in a few words."""
+    place, wanted = where(check.key, setup), STATE[check.limit.side]
     if check.value_V is None:
-        return f"{POSITION[check.key]}: not measured yet"
-    wanted = STATE[check.limit.side]
-    if check.key is Key.CRANK and check.verdict is Verdict.FAILS:
-        return f"too low, by {check.capture}"
+        return f"not measured yet {place}"
+    if check.key is Key.CRANK:
+        return _because_of_crank(check, setup)
     if check.verdict is Verdict.FAILS:
-        return f"{POSITION[check.key]} it must be {wanted}"
-    if check.key is Key.AFTER:
+        return f"{place} it must be {wanted}"
+    if check.key is Key.AFTER and check.limit.side is Side.AT_LEAST:
         return f"proven for {check.minutes or 10.0:g} minutes, not for a night"
-    if check.key is not Key.CRANK:
-        return f"{'lowest' if wanted == 'live' else 'highest'}: {POSITION[check.key]}"
+    return f"{'lowest' if wanted == 'live' else 'highest'} {place}"
+
+
+def _because_of_crank(check: Check, setup: Setup) -> str:
+    if check.verdict is Verdict.FAILS:
+        return f"too low, by {HOLD[check.capture or Capture.DISPLAY]}"
     if check.capture not in PROOF:
-        return "by display: it can have missed the dip"
+        return "by the display: it can have missed the dip"
     if check.capture is Capture.LOGGED:
         return "lowest value of a fast recording"
     hold = f"MIN hold of {setup.meter.min_capture_ms:g} ms"
@@ -196,15 +261,25 @@ def words(role: Role) -> str:
     return str(role).replace("_", " ")
 
 
-def measure(wire: str, key: Key, *, capture: Capture) -> str:
-    """The sentence that asks for a reading."""
-    hold = "" if capture is Capture.DISPLAY else f", {capture} capture"
-    return f"measure {wire} with key {key}{hold}"
+def share(probability: float) -> str:
+    """A probability in words; never 100 %, as no reading makes a wire certain.
+
+    >>> share(0.873), share(0.9993)
+    ('87%', 'over 99%')
+    """
+    return "over 99%" if probability >= 0.995 else f"{probability:.0%}"
 
 
-def next_sentence(upcoming: Next | None) -> str | None:
+def measure(wire: str, key: Key, *, capture: Capture, setup: Setup) -> str:
+    """The sentence that asks for a reading, with the care that its key position wants."""
+    hold = "" if capture is Capture.DISPLAY else f", with {HOLD[capture]}"
+    care = f" ({CARE[key]})" if key in CARE else ""
+    return f"measure {wire} {where(key, setup)}{hold}{care}"
+
+
+def next_sentence(upcoming: Next | None, setup: Setup) -> str | None:
     """The next reading as one sentence; None where there is none."""
     if upcoming is None:
         return None
-    asked = measure(upcoming.wire or "a wire not yet measured", upcoming.key, capture=upcoming.capture)
+    asked = measure(upcoming.wire or "a wire not yet measured", upcoming.key, capture=upcoming.capture, setup=setup)
     return f"{asked}: {upcoming.why}"

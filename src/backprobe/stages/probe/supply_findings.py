@@ -5,16 +5,20 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from backprobe.evidence.keys import Key
 from backprobe.evidence.reading import Reading
 from backprobe.findings import Finding, Limit, Side, Stage, Standing, Verdict, judge
 from backprobe.limits.lookup import limit
 from backprobe.physics.meter import accuracy_V
 from backprobe.stages.probe.setup import Setup
-from backprobe.stages.probe.slots import SlotName
+from backprobe.stages.probe.slots import PROOF, Check, SlotName
 from backprobe.stages.probe.wires import Wire
 
 LOAD_FROM_A, LOAD_TO_A = 0.8, 3.0  # what 'about 1 to 2 A' takes in; common practice, no source
-LOAD_IT = "load the supply wire with about 1 to 2 A (a test lamp) and write that reading with its load_A"
+LOAD_IT = (
+    "read it without and with a load of about 1 to 2 A (a test lamp) at one key position; write the load as load_A"
+)
+NAME_FIRST = "name its circuit first: a lamp on a restraint circuit can set it off; then read it without and with load"
 ANOTHER = "fit a unit made for this vehicle's system, or find a better feed"
 MEND_IT = "find a better feed, or clean the joint and measure again"
 
@@ -46,36 +50,53 @@ def against(rule: Limit, seen: Range, *, what: str, because: str, then: str) -> 
     )
 
 
-def loaded_drop(wire: Wire, setup: Setup) -> Finding:
+def loaded_drop(wire: Wire, setup: Setup, *, named: bool) -> Finding:
     """How far the supply falls under a load of about 1 to 2 A [V]; open until one loaded reading was given.
 
-    The percentage of a meter's error is the same for two readings of nearly the same volts and cancels in their
-    difference; the counts do not.
+    A load is asked for only where the circuit was `named`: a lamp can set off a restraint circuit (common practice, no
+    source). The percentage of a meter's error is the same for two readings of nearly the same volts and cancels in
+    their difference; the counts do not.
     """
     rule = limit("supply_loaded_drop", system_V=setup.system_V)
     what = f"{wire.name}: drop under load"
     pairs = [(bare, loaded) for loaded in wire.belief.readings if _is_load(loaded) for bare in _unloaded(wire, loaded)]
     if not pairs:
-        because = "no reading under load yet, beside one without load at the same key position"
-        return Finding(
-            id=rule.id,
-            stage=Stage.PROBE,
-            what=what,
-            verdict=Verdict.OPEN,
-            because=because,
-            next=LOAD_IT,
-            unit=rule.unit,
-            limit=rule,
-        )
+        return _no_drop(rule, what, because=_why_no_drop(wire), named=named)
     bare, loaded = max(pairs, key=lambda pair: pair[0].volts - pair[1].volts)
     drop_V = bare.volts - loaded.volts
     spread_V = setup.meter.counts * (bare.count_V + loaded.count_V) + abs(drop_V) * setup.meter.percent / 100.0
     because = f"{bare.typed} V without load, {loaded.typed} V at {loaded.load_A:g} A, key {loaded.key}"
+    if drop_V + spread_V < 0.0:  # no load lifts a supply: one of the two is wrong, or the battery was charged between
+        return _no_drop(rule, what, because=f"{because}: higher under load, so they are no pair", named=named)
     return against(rule, Range(drop_V, drop_V - spread_V, drop_V + spread_V), what=what, because=because, then=MEND_IT)
 
 
+def _no_drop(rule: Limit, what: str, *, because: str, named: bool) -> Finding:
+    return Finding(
+        id=rule.id,
+        stage=Stage.PROBE,
+        what=what,
+        verdict=Verdict.OPEN,
+        because=because,
+        next=LOAD_IT if named else NAME_FIRST,
+        unit=rule.unit,
+        limit=rule,
+    )
+
+
+def _why_no_drop(wire: Wire) -> str:
+    """What is missing before the drop can be told."""
+    loaded = [reading for reading in wire.belief.readings if reading.load_A]
+    if any(_is_load(reading) for reading in loaded):
+        return "no reading without load at the key position of the loaded one"
+    if loaded:
+        return f"read under {loaded[-1].load_A:g} A; about 1 to 2 A are wanted, with the engine not cranking"
+    return "no reading under load yet"
+
+
 def _is_load(reading: Reading) -> bool:
-    return reading.load_A is not None and LOAD_FROM_A <= reading.load_A <= LOAD_TO_A
+    """Whether a reading was taken under a load that tells; in the crank the starter pulls the level about."""
+    return reading.load_A is not None and LOAD_FROM_A <= reading.load_A <= LOAD_TO_A and reading.key is not Key.CRANK
 
 
 def _unloaded(wire: Wire, loaded: Reading) -> tuple[Reading, ...]:
@@ -100,12 +121,25 @@ def _relative_room(finding: Finding) -> float:
 
 
 def _least(wire: Wire, least_V: float | None) -> Iterator[Finding]:
-    crank = wire.fits[SlotName.SUPPLY].crank
-    if least_V is not None and crank is not None and crank.value_V is not None:
-        rule = unit_limit("supply_unit_least", least_V, side=Side.AT_LEAST)
-        seen = Range(crank.value_V, crank.low_V, crank.high_V)
-        what = f"{wire.name}: the unit's own lowest supply, in the crank"
-        yield against(rule, seen, what=what, because="below it the unit restarts at every start", then=ANOTHER)
+    """The lowest level at any position against the unit's lowest: it proves nothing before the crank was measured."""
+    fit = wire.fits[SlotName.SUPPLY]
+    measured = [check for check in fit.checks if check.value_V is not None]
+    if least_V is None or not measured:
+        return
+    check = min(measured, key=_lowest_V)
+    rule = unit_limit("supply_unit_least", least_V, side=Side.AT_LEAST)
+    seen = Range(check.value_V or 0.0, check.low_V, check.high_V)
+    in_crank = check is fit.crank
+    what = f"{wire.name}: the unit's own lowest supply" + (", in the crank" if in_crank else "")
+    why = "below it the unit restarts at every start" if in_crank else f"lowest with key {check.key}"
+    found = against(rule, seen, what=what, because=why, then=ANOTHER)
+    waiting = fit.crank is not None and fit.crank.capture not in PROOF
+    if found.verdict is Verdict.FAILS or not waiting:
+        yield found
+
+
+def _lowest_V(check: Check) -> float:
+    return min((value for value in (check.low_V, check.value_V) if value is not None), default=0.0)
 
 
 def _most(wire: Wire, setup: Setup, *, most_V: float | None) -> Iterator[Finding]:
