@@ -38,7 +38,7 @@ def judge_text(text: str) -> str:
 def _parts(text: str) -> dict[str, object]:
     try:
         parts = json.loads(text)
-    except ValueError as fault:
+    except (ValueError, RecursionError) as fault:
         raise JobError(f"the job is no JSON: {fault}") from None
     if not isinstance(parts, dict):
         raise JobError("the job is no JSON object")
@@ -51,7 +51,7 @@ def evidence_of(parts: dict[str, object]) -> JobEvidence:
     readings = _maybe(parts, "readings.csv")
     table = ReadingsTable()
     if readings is not None:
-        table = read_readings(readings.splitlines(), file="readings.csv", system_V=sheet.vehicle.system_V)
+        table = read_readings(_lines(readings), file="readings.csv", system_V=sheet.vehicle.system_V)
     unit = read_unit_sheet(_text(parts, "unit"), sheet.unit_sheet)
     thresholds_V = recording_limits_V(sheet.vehicle.system_V, unit.supply.least_V)
     return JobEvidence(
@@ -67,7 +67,9 @@ def evidence_of(parts: dict[str, object]) -> JobEvidence:
 
 def meter_for(sheet: JobSheet, text: str | None) -> Meter:
     """The meter that the sheet names: its own file's text, a class, or the plainest class."""
-    if text is not None and sheet.meter_file is not None:
+    if sheet.meter_file is not None:
+        if text is None:
+            raise JobError(f"job.toml names {sheet.meter_file!r} for the meter's figures; they are not there")
         return read_meter(text, sheet.meter_file)
     return meter(sheet.meter_class or DEFAULT_METER)
 
@@ -79,8 +81,14 @@ def recording_limits_V(system_V: int, unit_least_V: float | None) -> tuple[float
 
 
 def _recording(name: str, text: str, *, thresholds_V: tuple[float, ...]) -> Recording:
-    lines = text.splitlines()
+    lines = _lines(text)
     return read_recording(lambda: lines, file=name, thresholds_V=thresholds_V)
+
+
+def _lines(text: str) -> list[str]:
+    """The lines of a text as a file gives them: str.splitlines would also part them at form feeds and their like."""
+    lines = text.replace("\r\n", "\n").replace("\r", "\n").split("\n")
+    return lines if lines[-1] else lines[:-1]
 
 
 def _recordings(parts: dict[str, object]) -> dict[str, str]:
