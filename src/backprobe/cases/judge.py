@@ -8,6 +8,7 @@ from pathlib import Path
 from backprobe import __version__
 from backprobe.cases.import_folder import Imported, import_folder
 from backprobe.evidence.job_sheet import NamedWire
+from backprobe.evidence.meter import Meter
 from backprobe.files.journal_file import JOURNAL
 from backprobe.files.open import small_text, text_lines
 from backprobe.findings import Finding, Verdict
@@ -27,6 +28,7 @@ SENTENCE = {
     Verdict.OPEN: "Evidence is still missing.",
 }
 CAUTIONS = (
+    "Joints, mounting and a test of the unit are not in this record, and nobody has signed it.",
     "The vehicle maker's instructions, local rules and licensed practice come before anything written here.",
     "Never tap restraint (airbag), brake, steering, engine-control, start, bus or high-voltage wiring.",
 )
@@ -90,15 +92,14 @@ def journal_bytes(imported: Imported) -> bytes:
     return (imported.folder.path / JOURNAL).read_bytes()
 
 
-def record_of(job: JudgedFolder) -> bytes:
-    """The record as a PDF, with the journal inside."""
+def record_of(job: JudgedFolder, *, made_at: str | None = None) -> bytes:
+    """The record as a PDF, with the journal inside; `made_at` is when it is made (ISO 8601), None where not known."""
     judged = job.judged
     journal = journal_bytes(job.imported)
-    sheet = judged.evidence.sheet
     pictured = crank_picture(judged)
     return write_record(
         RecordContent(
-            title="Installation record",
+            title="Installation record so far: the VIN and the wires",
             verdict=judged.verdict,
             sentence=SENTENCE[judged.verdict],
             next_step=judged.next,
@@ -106,12 +107,12 @@ def record_of(job: JudgedFolder) -> bytes:
             choices=tuple(_choice(judged, slot) for slot in SlotName),
             findings=judged.findings,
             pictures=() if pictured is None else (Picture(svg=pictured[0], caption=pictured[1], alt=pictured[1]),),
-            notes=(*CAUTIONS, *job.notes),
+            notes=(*CAUTIONS, *left_out(judged), *job.notes),
             journal=journal,
             journal_name=JOURNAL,
             journal_digest=digest(journal),
             engine_version=__version__,
-            made_at=sheet.date,
+            made_at=made_at,
         )
     )
 
@@ -124,17 +125,33 @@ def identity_of(job: JudgedFolder) -> tuple[IdentityRow, ...]:
     unit = " ".join(part for part in (job.judged.evidence.unit.name, sheet.unit_serial) if part)
     rows = (
         ("Job", job.imported.job),
-        ("Vehicle", named),
+        ("VIN", vehicle.vin),
         ("Fleet number", vehicle.fleet_number),
         ("Plate", vehicle.plate),
-        ("VIN", vehicle.vin),
-        ("System", f"{vehicle.system_V} V"),
+        ("Vehicle", ", ".join(part for part in (named, f"{vehicle.system_V} V") if part)),
         ("Unit", unit),
         ("Yard", sheet.yard),
         ("Technician", sheet.technician),
-        ("Meter", job.judged.evidence.meter.name),
+        ("Date of the work", sheet.date),
+        ("Meter", meter_text(job.judged.evidence.meter)),
     )
     return tuple(IdentityRow(label, value) for label, value in rows if value)
+
+
+def meter_text(meter: Meter) -> str:
+    """The meter with its accuracy on direct voltage, in percent of the reading and counts.
+
+    >>> meter_text(Meter(name="basic", percent=0.5, counts=2))
+    'basic ±(0.5 % + 2)'
+    """
+    return f"{meter.name} ±({meter.percent:g} % + {meter.counts:g})"
+
+
+def left_out(judged: JobJudgement) -> list[str]:
+    """What could not be read, in numbers: the journal keeps what was written there."""
+    counts = [("readings.csv", len(judged.probe.skipped))]
+    counts += [(each.recording.name, each.recording.skipped_count) for each in judged.heard]
+    return [f"{file}: {count} lines could not be read and were passed over." for file, count in counts if count]
 
 
 def _choice(judged: JobJudgement, slot: SlotName) -> ChoiceRow:
@@ -154,5 +171,9 @@ def _place(wire: NamedWire) -> str | None:
 
 def _why_none(findings: tuple[Finding, ...], slot: SlotName) -> str | None:
     """The first thing that keeps a slot from being filled."""
-    blocking = (f for f in findings if f.id.startswith(f"{slot}_") and f.verdict in (Verdict.FAILS, Verdict.OPEN))
-    return next((f"{finding.what}: {finding.because}" for finding in blocking), None)
+    on_slot = [finding for finding in findings if finding.id.startswith(f"{slot}_")]
+    for verdict in (Verdict.FAILS, Verdict.OPEN, Verdict.THIN):
+        for finding in on_slot:
+            if finding.verdict is verdict:
+                return f"{finding.what}: {finding.because}"
+    return None

@@ -4,13 +4,18 @@ from __future__ import annotations
 
 import argparse
 import json
+from collections.abc import Iterator
+from datetime import UTC, datetime
 from pathlib import Path
 
 from backprobe.cases.judge import JudgedFolder, judge_folder, record_of
 from backprobe.errors import JobError
 from backprobe.findings import Finding, Limit, Verdict, rounded
+from backprobe.job.judge import HeardRecording
 from backprobe.stages.probe.slots import SlotName
 
+PDF = b"%PDF"
+SHOWN = 20  # lines that were passed over are shown up to here, and counted
 MARK = {Verdict.HOLDS: "holds", Verdict.THIN: "thin ", Verdict.FAILS: "FAILS", Verdict.OPEN: "open "}
 
 
@@ -25,48 +30,75 @@ def run(chosen: argparse.Namespace) -> int:
     """Judge the folder: 0 when everything holds, 1 when something is thin, fails or is open."""
     job = judge_folder(Path(chosen.folder))
     if chosen.record is not None:
-        _write(Path(chosen.record), record_of(job))
+        now = datetime.now(UTC).astimezone().isoformat(timespec="seconds")
+        _write(Path(chosen.record), record_of(job, made_at=now))
     answer = {**job.as_json(), "record": chosen.record}
     print(json.dumps(answer, ensure_ascii=False) if chosen.json else as_text(job))
     return 0 if job.judged.verdict is Verdict.HOLDS else 1
 
 
 def _write(path: Path, record: bytes) -> None:
+    """Write the record; nothing but an earlier record is ever written over."""
     try:
+        if path.is_file() and not _may_go(path):
+            raise JobError(f"{path}: there is a file of this name that is no PDF; it was left as it is")
         path.parent.mkdir(parents=True, exist_ok=True)
         path.write_bytes(record)
     except OSError as fault:
         raise JobError(f"the record could not be written to {path}: {fault.strerror}") from None
 
 
+def _may_go(path: Path) -> bool:
+    """Whether a file is empty or a PDF, so that a new record may take its place."""
+    with path.open("rb") as file:
+        return file.read(len(PDF)) in (b"", PDF)
+
+
 def as_text(job: JudgedFolder) -> str:
     """The findings for people."""
+    return "\n".join(_lines(job))
+
+
+def _lines(job: JudgedFolder) -> Iterator[str]:
     judged = job.judged
-    lines = [f"job {job.imported.job}: {judged.verdict}", ""]
+    yield f"job {job.imported.job}: {judged.verdict}"
     stage = None
     for finding in judged.findings:
         if finding.stage is not stage:
             stage = finding.stage
-            lines.append(f"{stage}")
-        lines += _finding(finding)
-    lines.append("")
-    lines += [f"{slot}: {judged.chosen(slot) or 'none yet'}" for slot in SlotName]
-    lines.append(f"next: {judged.next or 'nothing more'}")
-    skipped = judged.probe.skipped
-    lines += [f"passed over: {each}" for each in skipped]
-    lines += [f"note: {note}" for note in job.notes]
-    return "\n".join(lines)
+            yield from ("", f"{stage}")
+        yield from _finding(finding)
+    yield ""
+    yield from (f"{slot}: {judged.chosen(slot) or 'none yet'}" for slot in SlotName)
+    yield f"next: {judged.next or ('nothing more' if judged.verdict is Verdict.HOLDS else 'see above')}"
+    yield from _passed_over(job)
+    yield from (f"note: {each.recording.name}: {note}" for each in judged.heard for note in _notes(each))
+    yield from (f"note: {note}" for note in job.notes)
 
 
-def _finding(finding: Finding) -> list[str]:
+def _passed_over(job: JudgedFolder) -> Iterator[str]:
+    """Lines that could not be read: the first of each file, and how many more there are."""
+    judged = job.judged
+    files = [("readings.csv", judged.probe.skipped, len(judged.probe.skipped))]
+    files += [(r.name, r.skipped, r.skipped_count) for r in (each.recording for each in judged.heard)]
+    for file, places, count in files:
+        yield from (f"passed over: {place}" for place in places[:SHOWN])
+        if count > SHOWN:
+            yield f"passed over: {count - SHOWN} more lines of {file}"
+
+
+def _notes(each: HeardRecording) -> tuple[str, ...]:
+    return () if each.answer.view is None else each.answer.view.notes
+
+
+def _finding(finding: Finding) -> Iterator[str]:
     """One finding: the verdict and what it is about; the figure with its limit; why, and what to do."""
-    lines = [f"  {MARK[finding.verdict]}  {finding.what}"]
+    yield f"  {MARK[finding.verdict]}  {finding.what}"
     if finding.value is not None and finding.limit is not None:
-        lines.append(f"         {_shown(finding)}; limit {_limit(finding.limit)}")
-    lines.append(f"         {finding.because}")
+        yield f"         {_shown(finding)}; limit {_limit(finding.limit)}"
+    yield f"         {finding.because}"
     if finding.next and finding.verdict is not Verdict.HOLDS:
-        lines.append(f"         next: {finding.next}")
-    return lines
+        yield f"         next: {finding.next}"
 
 
 def _shown(finding: Finding) -> str:
