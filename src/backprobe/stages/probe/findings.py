@@ -18,7 +18,7 @@ from backprobe.stages.probe.reasons import HALF, UNFIT
 from backprobe.stages.probe.roles import Role
 from backprobe.stages.probe.setup import Setup
 from backprobe.stages.probe.slots import PROOF, ROLE_OF, Check, SlotName, choosable, worst_of
-from backprobe.stages.probe.supply_findings import loaded_drop, unit_range
+from backprobe.stages.probe.supply_findings import RECORD_IT, loaded_drop, unit_range
 from backprobe.stages.probe.wires import ProbeResult, Wire
 
 STATE = {Side.AT_LEAST: "live", Side.AT_MOST: "dead"}
@@ -41,7 +41,6 @@ HOLD = {
 }
 CARE = {
     Key.CRANK: "out of gear, parking brake on, nobody near the engine",
-    Key.AFTER: "doors shut, key away from the vehicle",
     Key.CHARGING: "low-voltage wires only; orange cables are for licensed people",
 }
 WORTH_NAMING = 0.3  # how likely a wire must be fit for a slot to be named as the one at stake
@@ -104,20 +103,22 @@ class Slot:
             why = UNFIT.get(wire.role, f"that is no {self.name}")
             then = self._another(wire)
             return self._said("wire", what, verdict=Verdict.FAILS, because=f"{reads}: {why}", then=then)
-        if doubt := self._doubt(wire):
-            return self._said("wire", what, verdict=Verdict.OPEN, because=f"{reads}: {doubt}", then=self.then)
+        doubt = self._doubt(wire)
+        if doubt is not None:
+            return self._said("wire", what, verdict=Verdict.OPEN, because=f"{reads}: {doubt[0]}", then=doubt[1])
         return self._said("wire", what, verdict=Verdict.HOLDS, because=reads, then=None)
 
-    def _doubt(self, wire: Wire) -> str | None:
-        """Why a wire that meets every limit of the slot is still not to be tapped; None where nothing stands against.
+    def _doubt(self, wire: Wire) -> tuple[str, str | None] | None:
+        """Why a wire that meets every limit of the slot is still not to be tapped, and what to do; None where it may.
 
         Without this a wire could pass all its checks and yet not be chosen, and nothing would say why.
         """
         if wire.bans or wire.tap == self.name or not choosable(wire.fits[self.name], wire.belief, setup=self.setup):
             return None
-        if wire.belief.doubtful:
-            return "a reading contradicts the others"
-        return "not sure enough to tap it"
+        for odd in wire.belief.doubtful[:1]:
+            again = measure(wire.name, odd.key, capture=odd.capture, setup=self.setup)
+            return f"{odd.typed} V {where(odd.key, self.setup)} contradicts the others", f"{again} once more"
+        return "not sure enough to tap it", self.then
 
     def _another(self, wire: Wire) -> str:
         """What to do about a wire that is not to be used."""
@@ -153,13 +154,14 @@ class Slot:
             told = wire.role not in (Role.UNKNOWN, ROLE_OF[self.name])  # with the role, which stands before this
             return f"do not use {wire.name}" if told else self._another(wire)
         if check.key is Key.CRANK:
-            return f"record {wire.name} through a crank with a fast recorder, if one can be had"
+            return RECORD_IT.format(wire=wire.name)
         return f"measure {wire.name} {where(check.key, self.setup)} again, with a more exact meter if one can be had"
 
     def _ask(self, wire: Wire, key: Key) -> str:
         """The reading that is missing, asked of what the meter at hand can do."""
         if key is not Key.CRANK:
-            return measure(wire.name, key, capture=Capture.DISPLAY, setup=self.setup)
+            doors = ", doors shut" if key is Key.AFTER else ""
+            return measure(wire.name, key, capture=Capture.DISPLAY, setup=self.setup) + doors
         capture = next((hold for hold in PROOF if hold in self.setup.captures), None)
         if capture is None:
             return f"bring a meter with a MIN hold, or a fast recorder: a display cannot prove {wire.name} in the crank"

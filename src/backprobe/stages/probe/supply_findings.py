@@ -19,6 +19,8 @@ LOAD_IT = (
     "read it without and with a load of about 1 to 2 A (a test lamp) at one key position; write the load as load_A"
 )
 NAME_FIRST = "name its circuit first: a lamp on a restraint circuit can set it off; then read it without and with load"
+RECORD_IT = "record {wire} through a crank with a fast recorder, if one can be had"
+SURE_DIGITS = 6  # of a difference of two readings, in V: what floats add behind them must decide nothing
 ANOTHER = "fit a unit made for this vehicle's system, or find a better feed"
 MEND_IT = "find a better feed, or clean the joint and measure again"
 
@@ -34,7 +36,9 @@ class Range:
 
 def against(rule: Limit, seen: Range, *, what: str, because: str, then: str) -> Finding:
     """The finding on a range against a limit; `then` is what to do unless it holds."""
-    verdict = judge(rule, seen.value, low=seen.low, high=seen.high)
+    low, high = (None if end is None else round(end, SURE_DIGITS) for end in (seen.low, seen.high))
+    value = round(seen.value, SURE_DIGITS)
+    verdict = judge(rule, value, low=low, high=high)
     return Finding(
         id=rule.id,
         stage=Stage.PROBE,
@@ -42,9 +46,9 @@ def against(rule: Limit, seen: Range, *, what: str, because: str, then: str) -> 
         verdict=verdict,
         because=because,
         next=None if verdict is Verdict.HOLDS else then,
-        value=seen.value,
-        low=seen.low,
-        high=seen.high,
+        value=value,
+        low=low,
+        high=high,
         unit=rule.unit,
         limit=rule,
     )
@@ -101,7 +105,8 @@ def _is_load(reading: Reading) -> bool:
 
 def _unloaded(wire: Wire, loaded: Reading) -> tuple[Reading, ...]:
     """The reading without load to compare with, off the same meter: the last before it in the table, or the first."""
-    same = [r for r in wire.belief.readings if not r.load_A and (r.key, r.capture) == (loaded.key, loaded.capture)]
+    sound = [reading for reading in wire.belief.readings if reading not in wire.belief.doubtful]
+    same = [r for r in sound if not r.load_A and (r.key, r.capture) == (loaded.key, loaded.capture)]
     typed = [reading for reading in same if (reading.line is None) == (loaded.line is None)]
     before = [reading for reading in typed if (reading.line or 0) <= (loaded.line or 0)]
     return tuple(before[-1:] or typed[:1])
@@ -132,7 +137,8 @@ def _least(wire: Wire, least_V: float | None) -> Iterator[Finding]:
     in_crank = check is fit.crank
     what = f"{wire.name}: the unit's own lowest supply" + (", in the crank" if in_crank else "")
     why = "below it the unit restarts at every start" if in_crank else f"lowest with key {check.key}"
-    found = against(rule, seen, what=what, because=why, then=ANOTHER)
+    then = RECORD_IT.format(wire=wire.name) if in_crank and rule.allows(seen.value) else ANOTHER
+    found = against(rule, seen, what=what, because=why, then=then)
     waiting = fit.crank is not None and fit.crank.capture not in PROOF
     if found.verdict is Verdict.FAILS or not waiting:
         yield found
