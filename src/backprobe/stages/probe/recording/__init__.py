@@ -1,0 +1,1 @@
+"""What a voltage recording says: where the engine was cranked, and what each channel did meanwhile."""
