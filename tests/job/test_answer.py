@@ -95,14 +95,16 @@ def test_lines_that_were_passed_over_are_counted():
 
 
 def test_the_picture_is_one_svg_with_its_caption(judged: JobJudgement):
-    """Well-formed, naming each channel, both limits and the file."""
+    """Well-formed, naming each channel, both limits and the file; and in words for those who do not see it."""
     picture = crank_picture(judged)
     assert picture is not None
-    svg, caption = picture
+    svg, caption, spoken = picture
     words = " ".join(ElementTree.fromstring(svg).itertext())
     assert caption == "crank.csv: the supply while the starter turns"
     for word in ("battery", "Red", "Violet", "Grey", "ignition at least 10 V", "supply at least 9 V"):
         assert word in words
+    assert "crank" in spoken
+    assert "Violet" in spoken
 
 
 def test_a_crank_is_never_called_certain(judged: JobJudgement):

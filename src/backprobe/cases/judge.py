@@ -106,7 +106,7 @@ def record_of(job: JudgedFolder, *, made_at: str | None = None) -> bytes:
             identity=identity_of(job),
             choices=tuple(_choice(judged, slot) for slot in SlotName),
             findings=judged.findings,
-            pictures=() if pictured is None else (Picture(svg=pictured[0], caption=pictured[1], alt=pictured[1]),),
+            pictures=() if pictured is None else (Picture(svg=pictured[0], caption=pictured[1], alt=pictured[2]),),
             notes=(*CAUTIONS, *left_out(judged), *job.notes),
             journal=journal,
             journal_name=JOURNAL,
@@ -151,7 +151,7 @@ def left_out(judged: JobJudgement) -> list[str]:
     """What could not be read, in numbers: the journal keeps what was written there."""
     counts = [("readings.csv", len(judged.probe.skipped))]
     counts += [(each.recording.name, each.recording.skipped_count) for each in judged.heard]
-    return [f"{file}: {count} lines could not be read and were passed over." for file, count in counts if count]
+    return [f"{file}: {count} of its lines could not be read" for file, count in counts if count]
 
 
 def _choice(judged: JobJudgement, slot: SlotName) -> ChoiceRow:

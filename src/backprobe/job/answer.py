@@ -5,7 +5,7 @@ from __future__ import annotations
 from itertools import pairwise
 
 from backprobe.drawings.trace import CrankSpan, KeySpan, LimitLine, Trace, Waveform
-from backprobe.drawings.waveform import waveform
+from backprobe.drawings.waveform import described_waveform, waveform
 from backprobe.evidence.recording import Recording
 from backprobe.job.judge import HeardRecording, JobJudgement
 from backprobe.limits.lookup import limit
@@ -55,14 +55,15 @@ def _recording_json(each: HeardRecording) -> dict[str, object]:
     return {"file": each.recording.name, **{name: answer[name] for name in kept if name in answer}}
 
 
-def crank_picture(judged: JobJudgement) -> tuple[str, str] | None:
-    """The waveform of the surest crank in the recordings as (SVG, caption); None where no crank was recorded."""
+def crank_picture(judged: JobJudgement) -> tuple[str, str, str] | None:
+    """The surest crank in the recordings as (SVG, caption, the picture in words); None where none was recorded."""
     cranked = [each for each in judged.heard if each.answer.view is not None and each.answer.view.cranks]
     if not cranked:
         return None
     best = max(cranked, key=lambda each: max(c.sure for c in _view(each).cranks))
     content = crank_waveform(best.recording, _view(best), system_V=judged.evidence.sheet.vehicle.system_V)
-    return waveform(content), f"{best.recording.name}: the supply while the starter turns"
+    caption = f"{best.recording.name}: the supply while the starter turns"
+    return waveform(content), caption, described_waveform(content)
 
 
 def _view(each: HeardRecording) -> RecordingView:

@@ -130,7 +130,7 @@ class Slot:
     def _check(self, wire: Wire, group: tuple[Check, ...]) -> Finding:
         """One requirement of the slot, at one key position or several: the figure with the least room counts."""
         check = worst_of(group)
-        name = "_".join(dict.fromkeys(STATE[each.limit.side] if len(group) > 1 else str(each.key) for each in group))
+        name = str(check.key) if check.key in ALONE else STATE[check.limit.side]
         return Finding(
             id=f"{self.name}_{name}",
             stage=Stage.PROBE,
