@@ -65,7 +65,7 @@ def as_json(value, key=""):
     if isinstance(value, list):
         return [as_json(entry) for entry in value]
     if isinstance(value, datetime.date):
-        return value.isoformat() if key == "date" else None
+        return value.isoformat() if key in ("date", "until") else None
     unheld = isinstance(value, datetime.time) or (isinstance(value, float) and not math.isfinite(value))
     return None if unheld else value
 
@@ -117,7 +117,7 @@ def test_reader_and_schema_agree_on_every_odd_value(kind, table, key):
     schema = validator(kind)
     for value in [None, *ODD_VALUES]:
         sheet = copy.deepcopy(full)
-        holder = sheet if not table else sheet[table][0] if isinstance(sheet[table], list) else sheet[table]
+        holder = held(sheet, table)
         holder.pop(key, None)
         if value is not None:
             holder[key] = value
@@ -125,6 +125,13 @@ def test_reader_and_schema_agree_on_every_odd_value(kind, table, key):
             continue
         text = "\n".join(f"{json.dumps(name)} = {as_toml(entry)}" for name, entry in sheet.items())
         assert reads(kind, text) == schema.is_valid(as_json(sheet)), (key, value)
+
+
+def held(sheet, table):
+    """The table of a sheet, '' for the sheet itself, 'a.b' for b in a; of a list of tables the first."""
+    for name in table.split(".") if table else ():
+        sheet = sheet[name][0] if isinstance(sheet[name], list) else sheet[name]
+    return sheet
 
 
 def compares_values(kind, sheet):

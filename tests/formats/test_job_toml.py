@@ -7,6 +7,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from backprobe.errors import UnreadableError
+from backprobe.evidence.hand_over import End, HandOver, Missing
 from backprobe.evidence.job_sheet import JobSheet, NamedWire, Vehicle
 from backprobe.formats.job_toml import KEYS, read_job
 
@@ -39,6 +40,10 @@ DEFECTS = {
     "wire-size-without-unit": (13, "18 AWG"),
     "marks-hold-a-number": (9, "a list"),
     "vehicle-is-text": (1, "headed [vehicle]"),
+    "end-misspelt": (6, "did you mean provisional?"),
+    "hand-over-without-end": (5, 'end = "proven | provisional | abandoned", in [hand_over]'),
+    "missing-without-what": (9, "[[hand_over.missing]] number 2"),
+    "missing-in-single-brackets": (5, "headed [[hand_over.missing]]"),
 }
 
 
@@ -83,6 +88,16 @@ def test_the_full_job_sheet():
     )
     assert job.wires[1] == NamedWire(
         name="Violet", circuits=("ignition feed", "fuse F31"), marks=("label 'IGN'",), size="16 AWG"
+    )
+    assert job.hand_over == HandOver(
+        end=End.PROVISIONAL,
+        missing=(
+            Missing(what="a report from the road", owed_by="Millrace yard office", until="2026-04-07"),
+            Missing(what="one parked night", owed_by="the night watch", until="the first Monday of April"),
+        ),
+        restored=("fuse F12 back in its place",),
+        why="no coverage in the yard",
+        told_driver=("the unit draws 4 mA", "call the yard before the batteries are changed"),
     )
 
 

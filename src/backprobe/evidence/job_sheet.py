@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 
+from backprobe.evidence.hand_over import HandOver
 from backprobe.evidence.reading import WireFacts
 
 
@@ -52,6 +53,7 @@ class JobSheet:
     """One job: `unit_sheet` is the path of the unit's own sheet as written, `date` as written or YYYY-MM-DD.
 
     At most one of `meter_class` (a name in the table of classes) and `meter_file` (a path as written) is given.
+    `hand_over` is how the job ends, None while nobody has said so.
     """
 
     vehicle: Vehicle
@@ -64,6 +66,7 @@ class JobSheet:
     meter_class: str | None = None
     meter_file: str | None = None
     wires: tuple[NamedWire, ...] = field(default=())
+    hand_over: HandOver | None = None
 
     @property
     def year(self) -> int | None:

@@ -4,12 +4,13 @@ from __future__ import annotations
 
 import re
 
+from backprobe.evidence.hand_over import End, HandOver, Missing
 from backprobe.evidence.job_sheet import JobSheet, NamedWire, Vehicle
 from backprobe.formats.toml_text import TomlTable, parse_toml
 from backprobe.limits.meters import METERS
 
 KEYS: dict[str, tuple[str, ...]] = {
-    "": ("vehicle", "unit", "job", "meter", "wire"),
+    "": ("vehicle", "unit", "job", "meter", "wire", "hand_over"),
     "vehicle": (
         *("system_V", "vin", "plate", "fleet_number", "maker", "model", "model_year", "heavy"),
         *("has_crank", "has_accessory", "cylinders", "battery_switch"),
@@ -18,6 +19,8 @@ KEYS: dict[str, tuple[str, ...]] = {
     "job": ("id", "yard", "technician", "date"),
     "meter": ("class", "file"),
     "wire": ("name", "lead", "circuit", "marks", "connector", "cavity", "colour", "size"),
+    "hand_over": ("end", "missing", "undone", "restored", "why", "told_driver"),
+    "hand_over.missing": ("what", "owed_by", "until"),
 }
 LEADS = ("supply", "ignition")
 SYSTEMS_V = (12, 24)
@@ -51,6 +54,7 @@ def read_job(text: str, file: str) -> JobSheet:
         meter_class=meter.text_of("class", choices=tuple(METERS)),
         meter_file=meter.text_of("file"),
         wires=_wires(sheet.tables_of("wire")),
+        hand_over=_hand_over(_table(sheet, "hand_over")) if "hand_over" in sheet.values else None,
     )
 
 
@@ -109,4 +113,26 @@ def _wire(table: TomlTable) -> NamedWire:
         cavity=table.text_of("cavity"),
         colour=table.text_of("colour"),
         size=size,
+    )
+
+
+def _hand_over(table: TomlTable) -> HandOver:
+    ends = tuple(End)
+    end = table.must("end", table.text_of("end", choices=ends), expected=f'"{" | ".join(ends)}"')
+    return HandOver(
+        end=End(end),
+        missing=tuple(_missing(row) for row in table.tables_of("missing")),
+        undone=table.texts_of("undone"),
+        restored=table.texts_of("restored"),
+        why=table.text_of("why"),
+        told_driver=table.texts_of("told_driver"),
+    )
+
+
+def _missing(table: TomlTable) -> Missing:
+    table.only(KEYS)
+    return Missing(
+        what=table.must("what", table.text_of("what"), expected='"…", what is missing'),
+        owed_by=table.text_of("owed_by"),
+        until=table.day_of("until"),
     )

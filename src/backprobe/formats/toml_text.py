@@ -147,11 +147,12 @@ class TomlTable:
         return TomlTable(self.text, self.file, value, key)
 
     def tables_of(self, key: str) -> tuple[TomlTable, ...]:
-        """The tables [[key]] in their order; none where there is none."""
+        """The tables [[key]], in a named table [[name.key]], in their order; none where there is none."""
+        name = f"{self.name}.{key}" if self.name else key
         value = self.values.get(key, [])
         if not isinstance(value, list) or not all(isinstance(entry, dict) for entry in value):
-            raise self.refuse(key, f"a table for each, headed [[{key}]] with double brackets")
-        return tuple(TomlTable(self.text, self.file, entry, key, number) for number, entry in enumerate(value))
+            raise self.refuse(key, f"a table for each, headed [[{name}]] with double brackets")
+        return tuple(TomlTable(self.text, self.file, entry, name, number) for number, entry in enumerate(value))
 
 
 def _nearest(key: str, table: TomlTable, *, known: Mapping[str, Collection[str]]) -> str:

@@ -1,0 +1,99 @@
+"""Whether a job can end as its sheet says: proven, provisional or abandoned."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from backprobe.evidence.hand_over import End, HandOver
+from backprobe.findings import Finding, Stage, Verdict
+
+ENDING = "ending"
+SHOWN = 5  # findings that are named; the rest is counted
+NOTHING_TOUCHED = 'or "nothing had been touched"'
+
+
+def obstacles(hand_over: HandOver, findings: Sequence[Finding]) -> tuple[str, ...]:
+    """What keeps a job with these findings from ending as `hand_over` says, a sentence each; nothing where it can.
+
+    * proven: everything holds, the unit was seen to work, nothing is named as missing;
+    * provisional: nothing fails, and for all that is missing it is said who owes it and until when;
+    * abandoned: it is said what was undone, what was restored and tested again, and why.
+    """
+    if hand_over.end is End.PROVEN:
+        return tuple(_proven(hand_over, findings))
+    if hand_over.end is End.PROVISIONAL:
+        return tuple(_provisional(hand_over, findings))
+    return tuple(_abandoned(hand_over))
+
+
+def _proven(hand_over: HandOver, findings: Sequence[Finding]) -> Iterator[str]:
+    yield from _named([each for each in findings if each.verdict is not Verdict.HOLDS])
+    if not any(each.stage is Stage.PROVE for each in findings):
+        yield "nothing shows that the unit works in the vehicle: the job has no finding of the stage 'prove'"
+    if hand_over.missing:
+        yield f"it is said to be proven, yet to lack: {hand_over.missing[0].what}"
+
+
+def _provisional(hand_over: HandOver, findings: Sequence[Finding]) -> Iterator[str]:
+    yield from _named([each for each in findings if each.verdict is Verdict.FAILS])
+    if not hand_over.missing:
+        yield "what is missing is not said: [[hand_over.missing]] with what, owed_by and until"
+    for one in hand_over.missing:
+        if one.owed_by is None:
+            yield f"{one.what}: who owes it is not said (owed_by)"
+        if one.until is None:
+            yield f"{one.what}: until when is not said (until)"
+
+
+def _abandoned(hand_over: HandOver) -> Iterator[str]:
+    if hand_over.why is None:
+        yield "why the job was abandoned is not said (why)"
+    if not hand_over.undone:
+        yield f"what was undone is not said (undone = what was taken out again, {NOTHING_TOUCHED})"
+    if not hand_over.restored:
+        yield f"what was restored is not said (restored = fuses put back, functions tested again, {NOTHING_TOUCHED})"
+    if hand_over.missing:
+        yield f"it is said to be abandoned, yet to lack: {hand_over.missing[0].what}"
+
+
+def _named(findings: Sequence[Finding]) -> Iterator[str]:
+    """The findings that stand in the way."""
+    yield from (f"{each.what}: {each.verdict}" for each in findings[:SHOWN])
+    if len(findings) > SHOWN:
+        yield f"and {len(findings) - SHOWN} more findings that do not hold"
+
+
+def ending_finding(hand_over: HandOver, findings: Sequence[Finding]) -> Finding:
+    """The finding on the job's end: it holds where nothing stands in the way, else it is open."""
+    hindered = obstacles(hand_over, findings)
+    return Finding(
+        id=ENDING,
+        stage=Stage.HAND_OVER,
+        what=f"How the job ends: {hand_over.end}",
+        verdict=Verdict.OPEN if hindered else Verdict.HOLDS,
+        because="; ".join(hindered) if hindered else said(hand_over),
+        next=_NEXT[hand_over.end] if hindered else None,
+    )
+
+
+_NEXT = {
+    End.PROVEN: "settle what is named, or end the job as provisional",
+    End.PROVISIONAL: "put right what fails, or undo the work and end the job as abandoned; complete [hand_over]",
+    End.ABANDONED: "write into [hand_over] of the job sheet what is not said",
+}
+
+
+def said(hand_over: HandOver) -> str:
+    """What is said of the end, in one line.
+
+    >>> said(HandOver(end=End.ABANDONED, undone=("both taps",), restored=("fuse F12",), why="the owner said no"))
+    'undone: both taps; restored: fuse F12; why: the owner said no'
+    """
+    parts = {
+        "missing": [f"{one.what} (owed by {one.owed_by} until {one.until})" for one in hand_over.missing],
+        "undone": list(hand_over.undone),
+        "restored": list(hand_over.restored),
+        "why": [hand_over.why] if hand_over.why else [],
+    }
+    lines = [f"{name}: {', '.join(items)}" for name, items in parts.items() if items]
+    return "; ".join(lines) or "everything holds"
