@@ -112,11 +112,11 @@ def test_a_changed_figure_is_one_correction():
 
 
 def test_changed_back_and_forth():
-    """12.30, 12.90, 12.30 again: two corrections, each of the one before, under ids of their own."""
-    entries = edited(*([f"Red,on,{volts},,,,,"] for volts in ("12.30", "12.90", "12.30")))
-    first, second = (entry for entry in entries if entry.kind == "correction")
-    assert second.body["replaces"] == first.id
-    assert fold(entries).table.readings[0].typed == "12.30"
+    """12.30, 12.90, 12.30, 12.90: three corrections, each of the one before, under ids of their own."""
+    entries = edited(*([f"Red,on,{volts},,,,,"] for volts in ("12.30", "12.90", "12.30", "12.90")))
+    one, two, three = (entry for entry in entries if entry.kind == "correction")
+    assert (two.body["replaces"], three.body["replaces"]) == (one.id, two.id)
+    assert fold(entries).table.readings[0].typed == "12.90"
 
 
 def test_a_removed_row_is_withdrawn():
@@ -140,6 +140,14 @@ def test_a_row_put_in_above_moves_the_others_and_changes_none():
     entries = edited(rows, ["Red,crank,10.50,,,,,", *rows])
     assert kinds(entries[3:]) == {"reading": 1, "rows_moved": 1}
     assert fold(entries).table == table_of(["Red,crank,10.50,,,,,", *rows])
+
+
+def test_moved_back_and_forth():
+    """Two rows change places three times: three notes, under ids of their own, though two say the same."""
+    rows = ["Red,on,12.30,,,,,", "Red,off,12.60,,,,,"]
+    entries = edited(rows, rows[::-1], rows, rows[::-1])
+    assert kinds(entries[3:]) == {"rows_moved": 3}
+    assert fold(entries).table == table_of(rows[::-1])
 
 
 def test_a_repeated_reading_put_in_above_changes_none():

@@ -102,6 +102,15 @@ def test_an_entry_cannot_replace_itself():
     assert [said.kind for said in stands(one.entries).statements] == ["claim"]
 
 
+def test_what_names_itself_still_replaces_the_others_it_names():
+    """A correction of a reading and, by a slip, of itself: the reading is replaced, nothing is disputed."""
+    one = Phone()
+    first = one.reads("Red", "on", "12.30")
+    body = {"slot": "vin", "value": "X"}
+    one.say("correction", {"replaces": [first.id, uuid7(1)], "kind": "claim", "body": body})
+    assert [(said.kind, said.disputed) for said in stands(one.entries).statements] == [("claim", False)]
+
+
 def test_corrections_in_a_circle_all_stand():
     """Two that replace each other would both vanish; both are kept, disputed."""
     one = Phone()

@@ -90,13 +90,13 @@ def _new_and_corrected(pairs: Iterable[Pair], written: Counter[tuple[str, ...]],
             continue
         row = pair.new
         if pair.old is None:
-            name = identity(row.kind, row.body)
-            written[name] += 1
-            yield Draft(id=folder_id(job, *name, written[name]), kind=row.kind, body=row.body, blobs=row.blobs)
+            row_name = identity(row.kind, row.body)
+            written[row_name] += 1
+            yield Draft(id=folder_id(job, *row_name, written[row_name]), kind=row.kind, body=row.body, blobs=row.blobs)
         else:
             body: Body = {"replaces": pair.old.id, "kind": row.kind, "body": row.body}
-            name = (CORRECTION, pair.old.id, digest(canonical(body)))
-            yield Draft(id=folder_id(job, *name), kind=CORRECTION, body=body, blobs=row.blobs)
+            name = folder_id(job, CORRECTION, digest(canonical(body)))
+            yield Draft(id=name, kind=CORRECTION, body=body, blobs=row.blobs)
 
 
 def _withdrawn(pairs: Iterable[Pair], *, job: str) -> Iterator[Draft]:
