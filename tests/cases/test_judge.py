@@ -2,27 +2,19 @@
 
 from __future__ import annotations
 
-import io
 import shutil
 from pathlib import Path
 
-import pikepdf
 import pytest
 from tests.samples.jobs import demo_job, finding
 from tests.samples.journals import uuid7
 
 from backprobe.cases.judge import (
-    CAUTIONS,
     disputes_of,
     evidence_of,
-    identity_of,
     judge_folder,
-    left_out,
-    meter_text,
-    record_of,
 )
 from backprobe.errors import JobError, UnreadableError
-from backprobe.evidence.meter import Meter
 from backprobe.files.journal_file import held_journal
 from backprobe.findings import Verdict
 from backprobe.job.entry import digest
@@ -49,12 +41,6 @@ def edit(path: Path, before: str, after: str) -> None:
     path.write_text(text.replace(before, after), encoding="utf-8")
 
 
-def page_text(record: bytes) -> str:
-    """All that a record's metadata says in words."""
-    with pikepdf.open(io.BytesIO(record)) as pdf:
-        return f"{pdf.docinfo['/Title']} | {pdf.docinfo['/Subject']}"
-
-
 def test_the_good_truck_holds(good: Path):
     """Every finding holds, both wires are chosen, nothing is left to do."""
     judged = judge_folder(good).judged
@@ -72,32 +58,6 @@ def test_the_wrong_truck_fails_by_its_accessory_wire(wrong: Path):
     assert [judged.chosen(slot) for slot in SlotName] == [None, None]
     assert judged.next is not None
     assert judged.next.startswith("do not use X12/6 GY; measure X12/9 VT in accessory")
-
-
-def test_the_record_is_one_archival_page_with_the_journal_inside(good: Path):
-    """PDF/A-3, one page, and inside it journal.jsonl byte for byte as it stands in the folder."""
-    record = record_of(judge_folder(good))
-    with pikepdf.open(io.BytesIO(record)) as pdf:
-        with pdf.open_metadata() as metadata:
-            assert (metadata["pdfaid:part"], metadata["pdfaid:conformance"]) == ("3", "A")
-        assert len(pdf.pages) == 1
-        assert list(pdf.attachments) == ["journal.jsonl"]
-        assert pdf.attachments["journal.jsonl"].get_file().read_bytes() == (good / "journal.jsonl").read_bytes()
-
-
-def test_the_record_depends_on_the_job_and_the_time_alone(good: Path):
-    """Twice the same bytes; another time, other bytes."""
-    job = judge_folder(good)
-    at = "2026-03-31T16:40:00+02:00"
-    assert record_of(job, made_at=at) == record_of(job, made_at=at)
-    assert record_of(job, made_at=at) != record_of(job, made_at="2026-04-01T16:40:00+02:00")
-
-
-def test_the_record_says_how_far_it_goes(good: Path):
-    """The title names the VIN and the wires; that joints, mounting and a signature are not in it stands on the page."""
-    told = page_text(record_of(judge_folder(good)))
-    assert told.startswith("Installation record so far: the VIN and the wires | holds")
-    assert "nobody has signed it" in CAUTIONS[0]
 
 
 def test_a_second_run_leaves_the_journal_as_it_is(good: Path):
@@ -127,30 +87,6 @@ def test_an_earlier_reading_stays_in_the_journal(wrong: Path):
     assert b'"10.81"' in (wrong / "journal.jsonl").read_bytes()
 
 
-def test_identity_holds_what_is_known(good: Path):
-    """Who, what, where and when, with the meter's accuracy; what nobody wrote down is left out."""
-    rows = {row.label: row.value for row in identity_of(judge_folder(good))}
-    assert rows == {
-        "Job": "LY-2026-07",
-        "VIN": "5ZLDR7HV5KR200417",
-        "Fleet number": "07",
-        "Plate": "LY 07",
-        "Vehicle": "Harrow & Vale Drover 7 2019, 12 V",
-        "Unit": "Lantern 2 LN2-00417",
-        "Yard": "Linden Yard, bay 3",
-        "Technician": "Ines Okafor",
-        "Date of the work": "2026-03-31",
-        "Meter": "basic ±(0.5 % + 2)",
-    }
-    edit(good / "job.toml", 'technician = "Ines Okafor"\n', "")
-    assert "Technician" not in {row.label for row in identity_of(judge_folder(good))}
-
-
-def test_a_meter_is_named_with_its_accuracy():
-    """Percent of the reading and counts, as data sheets write it."""
-    assert meter_text(Meter(name="bench", percent=0.05, counts=3)) == "bench ±(0.05 % + 3)"
-
-
 def test_a_meter_of_one_s_own_is_read(good: Path):
     """A file beside the sheet; one that is not there is named."""
     edit(good / "job.toml", 'class = "basic"', 'file = "meter.toml"')
@@ -158,16 +94,6 @@ def test_a_meter_of_one_s_own_is_read(good: Path):
         judge_folder(good)
     (good / "meter.toml").write_text('name = "bench"\npercent = 0.05\ncounts = 3\n', encoding="utf-8")
     assert judge_folder(good).judged.evidence.meter.name == "bench"
-
-
-def test_what_was_passed_over_is_counted_on_the_record(good: Path):
-    """One mistyped line of the table and one torn row of the recording."""
-    edit(good / "readings.csv", "X12/9 VT,on,12.37", "X12/9 VT,onn,12.37")
-    edit(good / "recordings" / "crank.csv", "0.012,12.631,12.580,0.027,0.016\n", "0.012,oops\n")
-    assert left_out(judge_folder(good).judged) == [
-        "readings.csv: 1 of its lines could not be read",
-        "crank.csv: 1 of its lines could not be read",
-    ]
 
 
 def test_two_claims_for_one_serial_keep_the_job_open(good: Path):

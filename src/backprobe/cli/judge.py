@@ -8,7 +8,7 @@ from collections.abc import Iterator
 from datetime import UTC, datetime
 from pathlib import Path
 
-from backprobe.cases.judge import JudgedFolder, judge_folder, record_of
+from backprobe.cases.judge import JudgedFolder, judge_folder
 from backprobe.errors import JobError
 from backprobe.findings import Finding, Limit, Verdict, rounded
 from backprobe.job.judge import HeardRecording
@@ -30,6 +30,8 @@ def run(chosen: argparse.Namespace) -> int:
     """Judge the folder: 0 when everything holds, 1 when something is thin, fails or is open."""
     job = judge_folder(Path(chosen.folder))
     if chosen.record is not None:
+        from backprobe.cases.record import record_of  # drawings and paper load only where they are wanted
+
         now = datetime.now(UTC).astimezone().isoformat(timespec="seconds")
         _write(Path(chosen.record), record_of(job, made_at=now))
     answer = {**job.as_json(), "record": chosen.record}

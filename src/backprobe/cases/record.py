@@ -1,0 +1,115 @@
+"""The record of a judged job folder: what stands on the page, with the journal inside."""
+
+from __future__ import annotations
+
+from backprobe import __version__
+from backprobe.cases.judge import JudgedFolder, journal_bytes
+from backprobe.evidence.job_sheet import NamedWire
+from backprobe.evidence.meter import Meter
+from backprobe.files.journal_file import JOURNAL
+from backprobe.findings import Finding, Verdict
+from backprobe.job.entry import digest
+from backprobe.job.judge import JobJudgement
+from backprobe.job.picture import crank_picture
+from backprobe.paper.content import ChoiceRow, IdentityRow, Picture, RecordContent
+from backprobe.paper.record import write_record
+from backprobe.stages.probe.slots import SlotName
+
+SENTENCE = {
+    Verdict.HOLDS: "Everything that was measured is inside its limits.",
+    Verdict.THIN: "Everything shown is inside its limits, but not all that the evidence allows.",
+    Verdict.FAILS: "Something is outside its limit: do not hand this vehicle over as it is.",
+    Verdict.OPEN: "Evidence is still missing.",
+}
+CAUTIONS = (
+    "Joints, mounting and a test of the unit are not in this record, and nobody has signed it.",
+    "The vehicle maker's instructions, local rules and licensed practice come before anything written here.",
+    "Never tap restraint (airbag), brake, steering, engine-control, start, bus or high-voltage wiring.",
+)
+
+
+def record_of(job: JudgedFolder, *, made_at: str | None = None) -> bytes:
+    """The record as a PDF, with the journal inside; `made_at` is when it is made (ISO 8601), None where not known."""
+    judged = job.judged
+    journal = journal_bytes(job.imported)
+    pictured = crank_picture(judged)
+    return write_record(
+        RecordContent(
+            title="Installation record so far: the VIN and the wires",
+            verdict=judged.verdict,
+            sentence=SENTENCE[judged.verdict],
+            next_step=judged.next,
+            identity=identity_of(job),
+            choices=tuple(choice_row(judged, slot) for slot in SlotName),
+            findings=judged.findings,
+            pictures=() if pictured is None else (Picture(svg=pictured[0], caption=pictured[1], alt=pictured[2]),),
+            notes=(*CAUTIONS, *left_out(judged), *job.notes),
+            journal=journal,
+            journal_name=JOURNAL,
+            journal_digest=digest(journal),
+            engine_version=__version__,
+            made_at=made_at,
+        )
+    )
+
+
+def identity_of(job: JudgedFolder) -> tuple[IdentityRow, ...]:
+    """Who, what and where, as far as it is known."""
+    sheet = job.judged.evidence.sheet
+    vehicle = sheet.vehicle
+    named = " ".join(part for part in (vehicle.maker, vehicle.model, str(vehicle.model_year or "")) if part)
+    unit = " ".join(part for part in (job.judged.evidence.unit.name, sheet.unit_serial) if part)
+    rows = (
+        ("Job", job.imported.job),
+        ("VIN", vehicle.vin),
+        ("Fleet number", vehicle.fleet_number),
+        ("Plate", vehicle.plate),
+        ("Vehicle", ", ".join(part for part in (named, f"{vehicle.system_V} V") if part)),
+        ("Unit", unit),
+        ("Yard", sheet.yard),
+        ("Technician", sheet.technician),
+        ("Date of the work", sheet.date),
+        ("Meter", meter_text(job.judged.evidence.meter)),
+    )
+    return tuple(IdentityRow(label, value) for label, value in rows if value)
+
+
+def meter_text(meter: Meter) -> str:
+    """The meter with its accuracy on direct voltage, in percent of the reading and counts.
+
+    >>> meter_text(Meter(name="basic", percent=0.5, counts=2))
+    'basic ±(0.5 % + 2)'
+    """
+    return f"{meter.name} ±({meter.percent:g} % + {meter.counts:g})"
+
+
+def left_out(judged: JobJudgement) -> list[str]:
+    """What could not be read, in numbers: the journal keeps what was written there."""
+    counts = [("readings.csv", len(judged.probe.skipped))]
+    counts += [(each.recording.name, each.recording.skipped_count) for each in judged.heard]
+    return [f"{file}: {count} of its lines could not be read" for file, count in counts if count]
+
+
+def choice_row(judged: JobJudgement, slot: SlotName) -> ChoiceRow:
+    """The wire for one lead of the unit, where it runs, and what must be said beside it."""
+    name = judged.chosen(slot)
+    if name is None:
+        return ChoiceRow(lead=str(slot), wire=None, note=_why_none(judged.findings, slot))
+    known = next((wire for wire in judged.evidence.sheet.wires if wire.name == name), None)
+    return ChoiceRow(lead=str(slot), wire=name, place=None if known is None else _place(known))
+
+
+def _place(wire: NamedWire) -> str | None:
+    """Where a wire runs: connector, cavity, colour and size, as far as they are known."""
+    cavity = f"cavity {wire.cavity}" if wire.cavity else None
+    return ", ".join(part for part in (wire.connector, cavity, wire.colour, wire.size) if part) or None
+
+
+def _why_none(findings: tuple[Finding, ...], slot: SlotName) -> str | None:
+    """The first thing that keeps a slot from being filled."""
+    on_slot = [finding for finding in findings if finding.id.startswith(f"{slot}_")]
+    for verdict in (Verdict.FAILS, Verdict.OPEN, Verdict.THIN):
+        for finding in on_slot:
+            if finding.verdict is verdict:
+                return f"{finding.what}: {finding.because}"
+    return None

@@ -1,0 +1,126 @@
+"""The record of a job folder: what stands on it, and the journal inside."""
+
+from __future__ import annotations
+
+import io
+from pathlib import Path
+
+import pikepdf
+import pytest
+from tests.samples.jobs import NAMED, ROWS, demo_job, evidence, without
+
+from backprobe.cases.judge import judge_folder
+from backprobe.cases.record import CAUTIONS, choice_row, identity_of, left_out, meter_text, record_of
+from backprobe.evidence.meter import Meter
+from backprobe.job.judge import judge_job
+from backprobe.paper.content import ChoiceRow
+from backprobe.stages.probe.slots import SlotName
+
+
+@pytest.fixture
+def good(tmp_path: Path) -> Path:
+    """A copy of the demo job that went well."""
+    return demo_job(tmp_path, "truck-07")
+
+
+@pytest.fixture
+def wrong(tmp_path: Path) -> Path:
+    """A copy of the demo job whose ignition wire is an accessory wire."""
+    return demo_job(tmp_path, "truck-12")
+
+
+def edit(path: Path, before: str, after: str) -> None:
+    """Change a text in a file; it must be there."""
+    text = path.read_text(encoding="utf-8")
+    assert before in text
+    path.write_text(text.replace(before, after), encoding="utf-8")
+
+
+def page_text(record: bytes) -> str:
+    """All that a record's metadata says in words."""
+    with pikepdf.open(io.BytesIO(record)) as pdf:
+        return f"{pdf.docinfo['/Title']} | {pdf.docinfo['/Subject']}"
+
+
+def test_the_record_is_one_archival_page_with_the_journal_inside(good: Path):
+    """PDF/A-3, one page, and inside it journal.jsonl byte for byte as it stands in the folder."""
+    record = record_of(judge_folder(good))
+    with pikepdf.open(io.BytesIO(record)) as pdf:
+        with pdf.open_metadata() as metadata:
+            assert (metadata["pdfaid:part"], metadata["pdfaid:conformance"]) == ("3", "A")
+        assert len(pdf.pages) == 1
+        assert list(pdf.attachments) == ["journal.jsonl"]
+        assert pdf.attachments["journal.jsonl"].get_file().read_bytes() == (good / "journal.jsonl").read_bytes()
+
+
+def test_the_record_depends_on_the_job_and_the_time_alone(good: Path):
+    """Twice the same bytes; another time, other bytes."""
+    job = judge_folder(good)
+    at = "2026-03-31T16:40:00+02:00"
+    assert record_of(job, made_at=at) == record_of(job, made_at=at)
+    assert record_of(job, made_at=at) != record_of(job, made_at="2026-04-01T16:40:00+02:00")
+
+
+def test_the_record_says_how_far_it_goes(good: Path):
+    """The title names the VIN and the wires; that joints, mounting and a signature are not in it stands on the page."""
+    told = page_text(record_of(judge_folder(good)))
+    assert told.startswith("Installation record so far: the VIN and the wires | holds")
+    assert "nobody has signed it" in CAUTIONS[0]
+
+
+def test_identity_holds_what_is_known(good: Path):
+    """Who, what, where and when, with the meter's accuracy; what nobody wrote down is left out."""
+    rows = {row.label: row.value for row in identity_of(judge_folder(good))}
+    assert rows == {
+        "Job": "LY-2026-07",
+        "VIN": "5ZLDR7HV5KR200417",
+        "Fleet number": "07",
+        "Plate": "LY 07",
+        "Vehicle": "Harrow & Vale Drover 7 2019, 12 V",
+        "Unit": "Lantern 2 LN2-00417",
+        "Yard": "Linden Yard, bay 3",
+        "Technician": "Ines Okafor",
+        "Date of the work": "2026-03-31",
+        "Meter": "basic ±(0.5 % + 2)",
+    }
+    edit(good / "job.toml", 'technician = "Ines Okafor"\n', "")
+    assert "Technician" not in {row.label for row in identity_of(judge_folder(good))}
+
+
+def test_a_meter_is_named_with_its_accuracy():
+    """Percent of the reading and counts, as data sheets write it."""
+    assert meter_text(Meter(name="bench", percent=0.05, counts=3)) == "bench ±(0.05 % + 3)"
+
+
+def test_what_was_passed_over_is_counted_on_the_record(good: Path):
+    """One mistyped line of the table and one torn row of the recording."""
+    edit(good / "readings.csv", "X12/9 VT,on,12.37", "X12/9 VT,onn,12.37")
+    edit(good / "recordings" / "crank.csv", "0.012,12.631,12.580,0.027,0.016\n", "0.012,oops\n")
+    assert left_out(judge_folder(good).judged) == [
+        "readings.csv: 1 of its lines could not be read",
+        "crank.csv: 1 of its lines could not be read",
+    ]
+
+
+def test_a_chosen_wire_is_shown_with_its_place(good: Path):
+    """Connector, cavity, colour and size, as far as the sheet says them."""
+    judged = judge_folder(good).judged
+    assert choice_row(judged, SlotName.SUPPLY) == ChoiceRow(
+        lead="supply", wire="X12/4 RD", place="X12, cavity 4, RD, 2.5 mm2"
+    )
+
+
+def test_where_no_wire_is_chosen_the_record_says_why(wrong: Path):
+    """What fails comes before what is open."""
+    judged = judge_folder(wrong).judged
+    supply, ignition = (choice_row(judged, slot) for slot in SlotName)
+    assert (supply.wire, supply.note) == (None, "X12/4 RD: drop under load: no reading under load yet")
+    assert (ignition.note or "").startswith("Ignition wire: X12/6 GY: reads as accessory")
+
+
+def test_a_thin_wire_that_is_not_chosen_says_why():
+    """9.60 V by a MIN hold reaches too far below 9 V to be chosen, and nothing on the slot fails or is open."""
+    rows = without(ROWS, "Red,crank") + "Red,crank,9.60,min,,\n"
+    row = choice_row(judge_job(evidence(rows=rows, named=NAMED)), SlotName.SUPPLY)
+    assert row.wire is None
+    assert (row.note or "").startswith("Red: while the engine cranks: MIN hold of 100 ms")
