@@ -1,0 +1,129 @@
+"""The as-built wiring: which wire of the vehicle each lead of the unit was joined to, how, and behind which fuse.
+
+The vehicle is the bar on the left, the unit the bar on the right; each lead is a line between them. Words stand on
+the line, so that nothing has to be looked up elsewhere: what the vehicle calls the wire, its colour in the letters of
+IEC 60757, its size, the joint, the fuse. The fuse is the rectangle with the line through it and the frame symbol the
+three slanted strokes of IEC 60617 (from memory); a lead that is not used ends in a cap.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from backprobe.drawings.lettering import cut, letters, text_width
+from backprobe.drawings.palette import INK, PAPER, RULE, SOFT_INK
+from backprobe.drawings.svg import path, picture, tag
+from backprobe.drawings.wiring_marks import cap, fuse, junction, to_frame
+
+WIDTH = 760.0
+NARROWEST = 320.0
+
+_BAR = 7.0
+_HEAD = 26.0
+_ROW = 62.0
+_LINE_Y = 27.0  # of a row's line, below the row's top
+_BOLD, _SMALL = 12.0, 10.5
+_JOINT_AT, _FUSE_AT, _CAP_AT = 0.34, 0.62, 0.72  # along the way from the vehicle to the unit
+_GAP = 12.0
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DrawnLead:
+    """One lead of the unit as it was wired.
+
+    `lead` is its name with colour and size ('power, RD 0.75 mm²'). `wire` is the vehicle's wire, None for a lead that
+    is not used; `feeds` says what that wire is. `joint` names how they were joined or where it was grounded, or what
+    was done with an unused end. `fuse` is the fuse's rating as text, None where there is none.
+    """
+
+    lead: str
+    wire: str | None
+    feeds: str = ""
+    joint: str = ""
+    fuse: str | None = None
+    ground: bool = False
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Wiring:
+    """What one wiring drawing shows: the vehicle's and the unit's names, and the leads from top to bottom."""
+
+    vehicle: str
+    unit: str
+    leads: tuple[DrawnLead, ...]
+
+
+def wiring(content: Wiring, *, width: float = WIDTH) -> str:
+    """The drawing of `content` as one SVG string, `width` units wide (at least 320), as high as it needs."""
+    width = max(width, NARROWEST)
+    height = _HEAD + _ROW * max(1, len(content.leads)) + 4
+    bars = [(0.0, "start", content.vehicle), (width - _BAR, "end", content.unit)]
+    parts = [tag("rect", {"width": width, "height": height, "fill": PAPER})]
+    for x, anchor, name in bars:
+        parts.append(tag("rect", {"x": x, "y": _HEAD - 6, "width": _BAR, "height": height - _HEAD + 2, "fill": INK}))
+        place = (0.0 if anchor == "start" else width, 13.0)
+        text = cut(name, size=_BOLD, room=width / 2 - _GAP, bold=True)
+        parts.append(letters(place, text, size=_BOLD, fill=INK, anchor=anchor, bold=True))
+    if not content.leads:
+        parts.append(letters((_BAR + 6, _HEAD + 20), "No lead was joined yet.", size=_BOLD, fill=SOFT_INK))
+    parts += [_row(lead, _HEAD + index * _ROW, width=width) for index, lead in enumerate(content.leads)]
+    return picture((width, height), (f"Wiring of {content.unit}", described(content)), *parts)
+
+
+def _row(lead: DrawnLead, top: float, *, width: float) -> str:
+    left, right, y = _BAR, width - _BAR, top + _LINE_Y
+    span = right - left
+    words = _words(lead, top, width=width)
+    if lead.wire is None and not lead.ground:
+        end = left + span * _CAP_AT
+        return words + _line(end, right, y=y) + cap((end, y))
+    joint, fused = left + span * _JOINT_AT, left + span * _FUSE_AT
+    if lead.ground:
+        marks = to_frame((joint, y))
+        return words + _line(joint, right, y=y) + marks
+    marks = junction((joint, y)) + (fuse((fused, y)) if lead.fuse else "")
+    return words + _line(left, joint, y=y, stroke_width=3.0) + _line(joint, right, y=y) + marks
+
+
+def _line(start: float, end: float, *, y: float, stroke_width: float = 1.6) -> str:
+    """A piece of wire; the vehicle's own is drawn thicker than the unit's lead."""
+    return tag("path", {"d": path([(start, y), (end, y)]), "stroke": INK, "stroke-width": stroke_width})
+
+
+def _words(lead: DrawnLead, top: float, *, width: float) -> str:
+    """The words of a row: the wire and the lead above the line; what it feeds, the joint and the fuse beneath."""
+    left, right = _BAR + 5, width - _BAR - 5
+    span = width - 2 * _BAR
+    above, first, second = top + _LINE_Y - 8, top + _LINE_Y + 15, top + _LINE_Y + 28
+    name = cut(lead.lead, size=_BOLD, room=span * 0.42, bold=True)
+    room = right - left - text_width(name, _BOLD, bold=True) - _GAP
+    wire = cut(lead.wire or ("" if not lead.ground else "frame"), size=_BOLD, room=room, bold=True)
+    parts = [letters((right, above), name, size=_BOLD, fill=INK, anchor="end", bold=True)]
+    if wire:
+        parts.append(letters((left, above), wire, size=_BOLD, fill=INK, bold=True))
+    if lead.fuse:
+        x = _BAR + span * _FUSE_AT
+        said = cut(f"fuse {lead.fuse}", size=_SMALL, room=span * 0.3)
+        parts.append(letters((x, first), said, size=_SMALL, fill=INK, anchor="middle"))
+    room = span * (_FUSE_AT - 0.16) if lead.fuse else span - 10
+    for y, text, share in ((first, lead.joint, room), (second, lead.feeds, span - 10)):
+        if text:
+            parts.append(letters((left, y), cut(text, size=_SMALL, room=share), size=_SMALL, fill=SOFT_INK))
+    rule = top + _ROW - 4
+    parts.append(tag("path", {"d": path([(_BAR, rule), (width - _BAR, rule)]), "stroke": RULE, "stroke-width": 0.4}))
+    return "".join(parts)
+
+
+def described(content: Wiring) -> str:
+    """The drawing in words, one sentence a lead."""
+    return " ".join([_sentence(lead) for lead in content.leads] or ["No lead was joined yet."])
+
+
+def _sentence(lead: DrawnLead) -> str:
+    if lead.ground:
+        return f"{lead.lead} is grounded: {lead.joint or 'place not stated'}."
+    if lead.wire is None:
+        return f"{lead.lead} is not used: {lead.joint or 'end not stated'}."
+    fused = f" behind a fuse of {lead.fuse}" if lead.fuse else " without a fuse"
+    joint = f" by {lead.joint}" if lead.joint else ""
+    return f"{lead.lead} is joined to {lead.wire}{joint}{fused}."

@@ -1,0 +1,90 @@
+"""The wiring drawing says in words and lines what was joined to what."""
+
+from __future__ import annotations
+
+import xml.etree.ElementTree as ElementTree
+from collections.abc import Callable
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from backprobe.drawings.wiring import NARROWEST, DrawnLead, Wiring, described, wiring
+
+POWER = DrawnLead(
+    lead="power, RD 0.75 mm²",
+    wire="X12/4 RD 2.5 mm²",
+    feeds="body-builder connector X12, permanent supply, fuse F12",
+    joint="crimped butt splice, sleeve",
+    fuse="3 A",
+)
+GROUND = DrawnLead(lead="ground, BK 0.75 mm²", wire=None, joint="ring terminal, cab floor stud", ground=True)
+DOOR = DrawnLead(lead="door, WH 0.35 mm²", wire=None, joint="cut back, insulated, tied")
+DEMO = Wiring(vehicle="Harrow & Vale Drover 7", unit="Lantern 2", leads=(POWER, GROUND, DOOR))
+
+
+def said(svg: str) -> list[str]:
+    """All lettering of a drawing."""
+    return [node.text or "" for node in ElementTree.fromstring(svg).iter("{http://www.w3.org/2000/svg}text")]
+
+
+def test_a_lead_shows_its_wire_joint_and_fuse():
+    """What an installer would ask stands on the line."""
+    words = said(wiring(DEMO))
+    for expected in (POWER.lead, POWER.wire, POWER.joint, "fuse 3 A", GROUND.lead, GROUND.joint, DOOR.joint):
+        assert expected in words
+
+
+def test_the_words_for_those_who_cannot_see_it():
+    """One sentence a lead: joined, grounded, not used."""
+    assert described(DEMO) == (
+        "power, RD 0.75 mm² is joined to X12/4 RD 2.5 mm² by crimped butt splice, sleeve behind a fuse of 3 A. "
+        "ground, BK 0.75 mm² is grounded: ring terminal, cab floor stud. "
+        "door, WH 0.35 mm² is not used: cut back, insulated, tied."
+    )
+
+
+def test_a_wire_without_a_fuse_is_said_to_have_none():
+    """A missing fuse is never passed over in silence."""
+    bare = DrawnLead(lead="power", wire="Red")
+    assert "without a fuse" in described(Wiring(vehicle="v", unit="u", leads=(bare,)))
+
+
+def test_nothing_joined_gets_a_picture_that_says_so():
+    """A job that has not come so far still has its drawing."""
+    assert "No lead was joined yet." in said(wiring(Wiring(vehicle="v", unit="u", leads=())))
+
+
+def test_each_lead_adds_one_row():
+    """The picture is as high as its rows."""
+    heights = [
+        float(ElementTree.fromstring(wiring(Wiring(vehicle="v", unit="u", leads=(POWER,) * n))).get("height", "0"))
+        for n in (1, 2, 5)
+    ]
+    assert heights[1] - heights[0] == (heights[2] - heights[1]) / 3
+
+
+@given(
+    texts=st.lists(
+        st.text(alphabet=st.characters(exclude_categories=["Cs", "Cc"]), max_size=60), min_size=6, max_size=6
+    ),
+    kind=st.sampled_from(["wire", "ground", "unused"]),
+    width=st.sampled_from([NARROWEST, 360.0, 760.0]),
+)
+def test_whatever_the_words_nothing_runs_out_or_into_each_other(
+    texts: list[str], kind: str, width: float, clashes: Callable, text_boxes: Callable
+):
+    """Long or strange names are cut, never drawn over each other or past the frame."""
+    vehicle, unit, lead, wire, feeds, joint = texts
+    drawn = DrawnLead(
+        lead=lead, wire=wire if kind == "wire" else None, feeds=feeds, joint=joint, fuse="3 A", ground=kind == "ground"
+    )
+    svg = wiring(Wiring(vehicle=vehicle, unit=unit, leads=(drawn, POWER)), width=width)
+    assert clashes(svg) == []
+    assert all(box.left >= -0.5 and box.right <= width + 0.5 for box in text_boxes(svg) if box.text.strip())
+
+
+@pytest.mark.parametrize("width", [320.0, 760.0])
+def test_it_is_well_formed_at_any_width(width):
+    """Phone and paper draw the same string."""
+    assert ElementTree.fromstring(wiring(DEMO, width=width)).get("width") == f"{width:g}"
