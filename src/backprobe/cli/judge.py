@@ -70,12 +70,20 @@ def _lines(job: JudgedFolder) -> Iterator[str]:
             stage = finding.stage
             yield from ("", f"{stage}")
         yield from _finding(finding)
+    yield from _remarks(job)
     yield ""
     yield from (f"{slot}: {judged.chosen(slot) or 'none yet'}" for slot in SlotName)
     yield f"next: {judged.next or ('nothing more' if judged.verdict is Verdict.HOLDS else 'see above')}"
-    yield from _passed_over(job)
-    yield from (f"note: {each.recording.name}: {note}" for each in judged.heard for note in _notes(each))
-    yield from (f"note: {note}" for note in job.notes)
+
+
+def _remarks(job: JudgedFolder) -> Iterator[str]:
+    """What else should be known: before the pair and the next step, which are to be the last thing read."""
+    lines = [
+        *_passed_over(job),
+        *(f"note: {each.recording.name}: {note}" for each in job.judged.heard for note in _notes(each)),
+        *(f"note: {note}" for note in job.notes),
+    ]
+    yield from ["", *lines] if lines else []
 
 
 def _passed_over(job: JudgedFolder) -> Iterator[str]:

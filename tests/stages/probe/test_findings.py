@@ -191,6 +191,18 @@ def test_what_is_thin_says_how_to_settle_it():
     assert live.next == "measure Red in accessory again, with a more exact meter if one can be had"
 
 
+def test_a_wire_that_is_not_proven_says_what_it_looks_like():
+    """All but the crank of a constant: likely one. Key on alone: it may be many things. Nothing: not measured."""
+    red = {SlotName.SUPPLY: "Red"}
+    likely = findings_of(without(ROWS, "Red,crank"), meant=red)["supply_wire"]
+    assert likely.verdict is Verdict.OPEN
+    assert likely.because.startswith("looks like constant (")
+    assert likely.because.endswith("% by its volts), not proven yet")
+    unsure = findings_of("Red,on,12.4,,,\n", meant=red)["supply_wire"]
+    assert unsure.because == "what kind of wire it is, is not certain yet"
+    assert findings_of("Red,,,,,\n", meant=red)["supply_wire"].because == "not measured yet"
+
+
 @pytest.mark.parametrize(
     ("facts", "verdict", "because"),
     [

@@ -43,6 +43,7 @@ CARE = {
     Key.CRANK: "out of gear, parking brake on, nobody near the engine",
     Key.CHARGING: "low-voltage wires only; orange cables are for licensed people",
 }
+LIKELY = 0.5  # from this probability on it is said what a wire looks like
 WORTH_NAMING = 0.3  # how likely a wire must be fit for a slot to be named as the one at stake
 
 
@@ -96,8 +97,7 @@ class Slot:
         if wire.belief.half_voltage > 0.5:
             return self._said("wire", what, verdict=Verdict.FAILS, because=HALF, then=self._another(wire))
         if wire.role is Role.UNKNOWN:
-            why = "what kind of wire it is, is not certain yet" if wire.belief.readings else "not measured yet"
-            return self._said("wire", what, verdict=Verdict.OPEN, because=why, then=self.then)
+            return self._said("wire", what, verdict=Verdict.OPEN, because=looks_like(wire), then=self.then)
         reads = f"reads as {words(wire.role)} ({share(wire.probability)} by its volts)"
         if wire.role is not ROLE_OF[self.name]:
             why = UNFIT.get(wire.role, f"that is no {self.name}")
@@ -256,6 +256,16 @@ def _because_of_crank(check: Check, setup: Setup) -> str:
         return "lowest value of a fast recording"
     hold = f"MIN hold of {setup.meter.min_capture_ms:g} ms"
     return f"{hold}: the starter's inrush may hide a deeper dip (range by our own model)"
+
+
+def looks_like(wire: Wire) -> str:
+    """What a wire of unknown role looks like so far."""
+    if not wire.belief.readings:
+        return "not measured yet"
+    role, probability = max(wire.belief.roles.items(), key=lambda item: item[1])
+    if probability < LIKELY or role is Role.UNKNOWN:
+        return "what kind of wire it is, is not certain yet"
+    return f"looks like {words(role)} ({share(probability)} by its volts), not proven yet"
 
 
 def words(role: Role) -> str:
