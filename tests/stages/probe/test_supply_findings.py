@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 from tests.samples.jobs import HEADER, ROWS, without
 
@@ -171,6 +173,17 @@ def test_a_unit_made_for_24_V_fails_before_anybody_cranks():
 def test_the_lowest_supply_is_not_proven_before_the_crank(crank: str):
     """Without a crank by a hold or a recorder only the upper end can be told."""
     assert [found.id for found in unit_findings(without(ROWS, "Red,crank") + crank)] == ["supply_unit_most"]
+
+
+def test_an_electric_vehicle_has_its_lowest_supply_at_rest():
+    """No crank to wait for: 12.29 V at key on against 12 V."""
+    setup = replace(SETUP, has_crank=False)
+    table = read_readings([HEADER, *without(ROWS, "Red,crank").splitlines()], file="readings.csv", system_V=12)
+    wire = answer_table(table, setup).result.wire("Red")
+    assert wire is not None
+    (found,) = unit_range(wire, setup, least_V=12.0, most_V=32.0)
+    assert (found.id, found.value, found.because) == ("supply_unit_least", 12.29, "lowest with key on")
+    assert found.verdict is Verdict.HOLDS
 
 
 def test_a_thin_crank_is_recorded_and_no_other_unit_fitted():
