@@ -1,0 +1,1 @@
+"""Joining the unit to the vehicle: wire, fuse, ground, joint."""

@@ -1,0 +1,1 @@
+"""The parked vehicle: how long its battery lasts."""
