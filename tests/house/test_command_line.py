@@ -12,7 +12,7 @@ from jsonschema import Draft202012Validator
 
 from backprobe.cli.parser import COMMANDS
 
-OPTION = re.compile(r"(?<![\w-])--[a-z][a-z-]+")
+OPTION = re.compile(r"(?<![\w-])--[a-z][\w-]*")
 # slow to load, or needed only by what somebody has asked for by name
 HEAVY = {"asyncio", "concurrent", "email", "http", "multiprocessing", "sqlite3", "ssl", "unittest", "urllib", "xml"}
 RUN = "import sys; from backprobe.cli.main import main; sys.argv[0] = 'backprobe'; sys.exit(main())"
