@@ -102,7 +102,8 @@ def make_vehicle(rng: random.Random, *, system_V: int = 12, wires: int | None = 
     """A vehicle with 4-14 wires: a constant, an ignition and others of random roles."""
     rest = rng.uniform(12.0, 12.9)
     vehicle = Vehicle(rng, system_V / 12.0, rest, rng.uniform(13.5, 14.6), crank_drops(rng), {})
-    roles = ["constant", "ignition"] + rng.choices(list(MIX), list(MIX.values()), k=(wires or rng.randint(4, 14)) - 2)
+    others = rng.choices(list(MIX), list(MIX.values()), k=(wires or rng.randint(4, 14)) - 2)
+    roles = ["constant", "ignition", *others]
     rng.shuffle(roles)
     for i, role in enumerate(roles):
         vehicle.wires[f"w{i}"] = _make_wire(rng, role, vehicle)

@@ -18,10 +18,12 @@ from backprobe.evidence.reading import Reading
 from backprobe.inference.bayes import posterior
 from backprobe.limits.lookup import limit
 from backprobe.physics.meter import accuracy_V, standard_uncertainty_V
-from backprobe.stages.probe.levels import LEAST_V, MISTYPED_SHARE, MOST_V, battery, beside, density, flat
+from backprobe.stages.probe.levels import LEAST_V, MISTYPED_SHARE, MOST_V, battery, beside, densities, flat, under_load
 from backprobe.stages.probe.roles import Level, Mix, Role, Way, priors, ways
 from backprobe.stages.probe.setup import Setup
 
+FAR_V = 0.7  # levels further apart than this do not both stand for the battery (12 V system)
+LIVE_V = limit("live", system_V=12).value
 LOADED_A = 0.2  # a load that pulls a signal, a pull-up or a bus down; common practice, no source
 ODD = MISTYPED_SHARE * flat(0.0, LEAST_V, to_V=MOST_V)  # the density of a mistyped figure, per volt
 DOUBTFUL_BELOW = 2.0 * ODD
@@ -121,25 +123,48 @@ class Evidence:
         meter = self.setup.meter
         accuracy = accuracy_V(reading.volts, percent=meter.percent, counts=meter.counts, count_V=reading.count_V)
         extra = standard_uncertainty_V(accuracy) / scale
-        bell = beside(battery(reading.key, reading.capture), self._reference_V(reading))
-        volts = reading.volts / scale
-        return {
-            level: (1.0 - MISTYPED_SHARE) * density(level, volts, bell=bell, extra_V=extra) + ODD for level in Level
-        }
+        level = battery(reading.key, reading.capture, has_crank=self.setup.has_crank)
+        bell = beside(level, self._reference_V(reading, usual_V=level.centre_V))
+        bell = under_load(bell) if _is_loaded(reading) else bell
+        found = densities(reading.volts / scale, bell=bell, extra_V=extra, scale=scale)
+        return {level: (1.0 - MISTYPED_SHARE) * value + ODD for level, value in found.items()}
 
-    def _reference_V(self, reading: Reading) -> float | None:
-        """The battery's level (12 V scale) by the other wires' live readings at the same position, not in the crank."""
+    def _reference_V(self, reading: Reading, *, usual_V: float) -> float | None:
+        """The battery's level (12 V scale) by the other wires' live readings at the same position, not in the crank.
+
+        The highest of them counts, as wires only lose volts on their way. One that stands far above the next, or
+        alone and far below the `usual_V`, may be mistyped or no supply itself: then there is no reference.
+        """
         if reading.key is Key.CRANK:
             return None
-        scale = self.setup.system_V / 12.0
-        live = limit("live", system_V=12).value
-        levels = [r.volts / scale for r in self.others if r.key is reading.key and r.volts / scale >= live]
-        return median(levels) if levels else None
+        levels: dict[str, float] = {}
+        for other in self.others:
+            level = other.volts * 12.0 / self.setup.system_V
+            if other.key is reading.key and not _is_loaded(other) and level >= LIVE_V:
+                levels[other.wire] = max(level, levels.get(other.wire, level))
+        first, second = (*sorted(levels.values(), reverse=True), None, None)[:2]
+        if first is None:
+            return None
+        alike = first - second <= FAR_V if second is not None else usual_V - first <= FAR_V
+        return first if alike else None
+
+
+def answered(belief: Belief, doubtful: Reading) -> bool:
+    """Whether a doubtful reading was outvoted by later ones at its position that agree with the rest.
+
+    Zero against battery level is how a poor touch reads, not how figures are mistyped: two must outvote it.
+    """
+    same = [r for r in belief.readings if r.key is doubtful.key]
+    if doubtful.key is Key.CRANK:
+        same = [r for r in same if r.capture is doubtful.capture]
+    later = [r for r in same[same.index(doubtful) + 1 :] if r not in belief.doubtful]
+    return len(later) >= (2 if abs(doubtful.volts) < 1.0 else 1)
 
 
 def _weigh(logs: Sequence[float], setup: Setup) -> tuple[float, ...]:
     """The probability of each way from its log likelihood."""
-    prior = dict(enumerate(priors(setup.system_V, has_crank=setup.has_crank)))
+    shares = priors(setup.system_V, has_crank=setup.has_crank, has_accessory=setup.has_accessory)
+    prior = dict(enumerate(shares))
     after = posterior(prior, dict(enumerate(logs)))
     return tuple(after[i] for i in prior)
 

@@ -7,7 +7,7 @@ are common practice put into numbers (no source). The meter's own standard uncer
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from backprobe.evidence.keys import Capture, Key
 from backprobe.stages.probe.roles import Level
@@ -33,7 +33,8 @@ class Bell:
         return (1.0 - self.flat_share) * bell + self.flat_share * flat(volts, self.flat_from_V, to_V=self.flat_to_V)
 
 
-_REST = Bell(12.5, 0.3, 10.5, 13.6, 0.10)
+_REST = Bell(12.5, 0.4, 10.5, 13.6, 0.10)
+_READY_OR_REST = Bell(13.2, 0.8, 11.0, 15.4, 0.20)  # key on without an engine: the converter may charge already
 _CHARGING = Bell(14.0, 0.4, 12.2, 15.4, 0.15)
 _CRANK = {
     Capture.DISPLAY: Bell(10.8, 0.8, 6.5, 12.6, 0.20),
@@ -41,7 +42,10 @@ _CRANK = {
     Capture.LOGGED: Bell(9.7, 1.1, 4.0, 12.4, 0.20),
     Capture.MAX: Bell(12.3, 0.5, 8.0, 14.8, 0.20),
 }
-_RANGES = {Level.SIGNAL: (0.3, 5.5), Level.PULSED: (1.0, 11.6), Level.ANYTHING: (LEAST_V, MOST_V)}
+_RANGES = {Level.PULSED: (1.0, 11.6), Level.ANYTHING: (LEAST_V, MOST_V)}
+SIGNAL_V = (0.3, 5.5)  # real volts: a sensor's 5 V are 5 V in a 24 V vehicle too
+UNDER_V, UNDER_WIDTH_V = 0.6, 0.4  # how far a pulled-up line rests under the battery
+LOAD_V = 0.15  # what a feed gives way under a load of an ampere or two
 
 
 def flat(volts: float, from_V: float, *, to_V: float) -> float:
@@ -49,10 +53,12 @@ def flat(volts: float, from_V: float, *, to_V: float) -> float:
     return 1.0 / (to_V - from_V) if from_V <= volts <= to_V else 0.0
 
 
-def battery(key: Key, capture: Capture) -> Bell:
+def battery(key: Key, capture: Capture, *, has_crank: bool = True) -> Bell:
     """Where the battery stands at a key position."""
     if key is Key.CRANK:
         return _CRANK[capture]
+    if key is Key.ON and not has_crank:
+        return _READY_OR_REST
     return _CHARGING if key in (Key.RUNNING, Key.CHARGING) else _REST
 
 
@@ -71,15 +77,28 @@ def zero_density(volts: float, extra_V: float) -> float:
     return 0.88 * tight + 0.12 * ghost
 
 
-def density(level: Level, volts: float, *, bell: Bell, extra_V: float) -> float:
-    """Probability per volt of showing `volts` (12 V scale) on a wire at `level`; `bell` is the battery."""
-    if level is Level.ZERO:
-        return zero_density(volts, extra_V)
-    if level is Level.BATTERY:
-        return bell.density(volts, extra_V)
-    if level is Level.RESTING:
-        return flat(volts, bell.centre_V - 2.5, to_V=bell.centre_V + 0.2)
-    if level is Level.HALF:
-        return Bell(bell.centre_V / 2.0, 0.4, 5.0, 7.6, 0.2).density(volts, extra_V)
-    from_V, to_V = _RANGES[level]
-    return flat(volts, from_V=from_V, to_V=to_V)
+def under_load(bell: Bell) -> Bell:
+    """The battery's distribution at the end of a feed that carries a load."""
+    return replace(bell, centre_V=bell.centre_V - LOAD_V, width_V=math.hypot(bell.width_V, LOAD_V))
+
+
+def resting_density(volts: float, bell: Bell, *, extra_V: float) -> float:
+    """A pulled-up line or a bus: mostly a diode's drop under the battery, at times lower."""
+    from_V, to_V = bell.centre_V - 2.5, bell.centre_V + 0.2
+    centre_V, width_V = bell.centre_V - UNDER_V, math.hypot(bell.width_V, UNDER_WIDTH_V)
+    return Bell(centre_V, width_V, from_V, to_V, 0.25).density(volts, extra_V)
+
+
+def densities(volts: float, *, bell: Bell, extra_V: float, scale: float) -> dict[Level, float]:
+    """Probability per volt of showing `volts` (12 V scale) on a wire at each level; `bell` is the battery.
+
+    `scale` is 1 in a 12 V vehicle and 2 in a 24 V vehicle.
+    """
+    low_V, high_V = SIGNAL_V
+    found = {level: flat(volts, from_V, to_V=to_V) for level, (from_V, to_V) in _RANGES.items()}
+    found[Level.SIGNAL] = flat(volts, low_V / scale, to_V=high_V / scale)
+    found[Level.ZERO] = zero_density(volts, extra_V)
+    found[Level.BATTERY] = bell.density(volts, extra_V)
+    found[Level.RESTING] = resting_density(volts, bell, extra_V=extra_V)
+    found[Level.HALF] = Bell(bell.centre_V / 2.0, 0.4, 5.0, 7.6, 0.2).density(volts, extra_V)
+    return found

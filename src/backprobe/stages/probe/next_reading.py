@@ -17,10 +17,10 @@ from backprobe.evidence.keys import Capture, Key
 from backprobe.evidence.reading import Reading
 from backprobe.findings import Verdict
 from backprobe.inference.bayes import information_bits
-from backprobe.stages.probe.belief import Belief, expected
+from backprobe.stages.probe.belief import Belief, answered, expected
 from backprobe.stages.probe.roles import Level, Role, ways
 from backprobe.stages.probe.setup import Setup
-from backprobe.stages.probe.slots import PROOF, ROLE_OF, Fitness, SlotName, better_capture_to_be_had, choosable
+from backprobe.stages.probe.slots import ROLE_OF, Check, Fitness, SlotName, better_capture_to_be_had, choosable
 
 # What a reading costs beside a look at a wire already under the probe: a crank wants a second person, a warm-up of
 # the starter and a clear yard; 'after' wants ten minutes. Common practice, no source.
@@ -34,8 +34,12 @@ COST = {
     Key.CHARGING: 3.0,
 }
 SAME_POSITION = 0.7  # the next wire at the key position that stands anyway
-MOST_TRIES = 3  # readings of one wire at one position
+MOST_ASKED = 2  # readings of one wire at one position with one capture; the same is never asked for a third time
 GOOD_IN_CRANK = 0.75  # a wire of the right role holds in the crank; common practice, no source
+# All wires hang on one battery, so that what one of them showed in the crank speaks for the others: the chance that
+# another wire holds, by how far the best so far stood above the limit (V in a 12 V system); our own estimate.
+GOOD_BESIDE = ((1.5, 0.9), (0.0, 0.6), (-0.5, 0.3), (-99.0, 0.1))
+LIKELY = 0.9  # from this probability of its role on a wire may stand for all others of its slot
 OWED_BITS = 1.0  # what the last requirement of a sure wire is worth: the search ends there
 FOCUS = 1.5  # how much the most promising wire is preferred
 
@@ -80,6 +84,24 @@ class Search:
     setup: Setup
     last_key: Key | None
     unread: Sequence[tuple[str, Key]] = ()  # places whose figure could not be read
+    best_crank_V: float | None = None  # the highest minimum that any wire which stayed live showed in the crank
+
+    @property
+    def hopeful_slots(self) -> list[SlotName]:
+        """The open slots that a further reading can still settle."""
+        return [slot for slot in self.open_slots if not any(self._only_unprovable(c, slot) for c in self.candidates)]
+
+    def _only_unprovable(self, candidate: Candidate, slot: SlotName) -> bool:
+        """Whether a wire meets all that can be measured of a slot, and lacks what this meter or hand cannot give.
+
+        Then no other wire would come further either.
+        """
+        fit, belief = candidate.fits[slot], candidate.belief
+        owed = fit.missing()
+        if candidate.banned or belief.doubtful or not owed or belief.roles[ROLE_OF[slot]] < LIKELY:
+            return False
+        met = all(check.verdict is Verdict.HOLDS for check in fit.checks if check.key not in owed)
+        return met and not any(key in self._keys(candidate) for key in owed)
 
     def next(self) -> Next | None:
         """The reading with the most information for its cost, or None when no reading helps."""
@@ -89,11 +111,24 @@ class Search:
         """A figure that does not fit the rest is measured again before anything is built on it."""
         for candidate in self.candidates:
             belief = candidate.belief
-            for reading in belief.doubtful:
-                if not _settled(belief, reading) and not candidate.banned:
-                    why = f"{reading.typed} V at {reading.key} does not fit the rest of this wire: measure it again"
-                    return Next(belief.wire, reading.key, reading.capture, why)
+            for reading in () if candidate.banned else belief.doubtful:
+                capture = self._again(belief, reading)
+                if capture is not None:
+                    return Next(belief.wire, reading.key, capture, why_again(reading, capture))
         return None
+
+    def _again(self, belief: Belief, doubtful: Reading) -> Capture | None:
+        """How to measure a doubtful figure again; None when it is outvoted or was asked for often enough.
+
+        The last means at a standing position is a MAX hold: it keeps the best of an unsteady touch.
+        """
+        if answered(belief, doubtful):
+            return None
+        given = [reading.capture for reading in belief.readings if reading.key is doubtful.key]
+        if given.count(doubtful.capture) < MOST_ASKED and doubtful.capture in self.setup.captures:
+            return doubtful.capture
+        standing = doubtful.key is not Key.CRANK
+        return Capture.MAX if standing and Capture.MAX in self.setup.captures and Capture.MAX not in given else None
 
     def _unread(self) -> Next | None:
         """A figure that was written down but could not be taken is measured again."""
@@ -107,7 +142,8 @@ class Search:
 
     def _most_informative(self) -> Next | None:
         everyone = [*self.candidates, *self._fresh()]
-        best = {slot: max((self.promise(c, slot) for c in everyone), default=0.0) for slot in self.open_slots}
+        hopeful = self.hopeful_slots
+        best = {slot: max((self.promise(c, slot) for c in everyone), default=0.0) for slot in hopeful}
         scored = [
             (self._worth(candidate, key, best=best) / self._cost(key), -i, candidate, key)
             for i, candidate in enumerate(everyone)
@@ -138,11 +174,18 @@ class Search:
         if crank is None:
             return 1.0
         if crank.verdict is Verdict.OPEN:
-            return GOOD_IN_CRANK
+            return self._good_in_crank(crank)
         if crank.verdict is Verdict.THIN and better_capture_to_be_had(candidate.belief, self.setup):
             return 0.5
         only_crank = Fitness(slot, (crank,))
         return 1.0 if choosable(only_crank, candidate.belief, setup=self.setup) else 0.0
+
+    def _good_in_crank(self, crank: Check) -> float:
+        """The chance that a wire not yet measured in the crank holds its limit there."""
+        if self.best_crank_V is None:
+            return GOOD_IN_CRANK
+        room_V = (self.best_crank_V - crank.limit.value) / (self.setup.system_V / 12.0)
+        return next(good for from_V, good in GOOD_BESIDE if room_V >= from_V)
 
     def _keys(self, candidate: Candidate) -> list[Key]:
         """The positions at which this wire may still be read."""
@@ -154,17 +197,13 @@ class Search:
 
     def _wanted(self, candidate: Candidate, key: Key) -> bool:
         belief = candidate.belief
-        tries = [reading for reading in belief.readings if reading.key is key]
-        if len(tries) >= MOST_TRIES:
-            return False
+        given = [reading.capture for reading in belief.readings if reading.key is key]
         if key is not Key.CRANK:
-            return not belief.at(key) and not any(reading in belief.doubtful for reading in tries)
-        if not tries:
-            return True
-        proven = any(reading.capture in PROOF for reading in belief.at(key))
-        dead = any(fit.crank and fit.crank.verdict is Verdict.FAILS for fit in candidate.fits.values())
-        if not proven and not dead:
-            return Capture.MIN in self.setup.captures or Capture.LOGGED in self.setup.captures
+            doubted = any(reading.key is key for reading in belief.doubtful)
+            return len(given) < MOST_ASKED and not belief.at(key) and not doubted
+        asked = self._capture(candidate, key)
+        if not given or (Capture.DISPLAY in given and given.count(Capture.DISPLAY) == len(given) < MOST_ASKED):
+            return not given or asked is not Capture.DISPLAY
         thin = any(fit.crank and fit.crank.verdict is Verdict.THIN for fit in candidate.fits.values())
         return thin and better_capture_to_be_had(belief, self.setup)
 
@@ -186,7 +225,7 @@ class Search:
     def _worth(self, candidate: Candidate, key: Key, *, best: Mapping[SlotName, float]) -> float:
         worth = [
             (self.promise(candidate, slot) / best[slot]) ** FOCUS * self._information(candidate, key, slot=slot)
-            for slot in self.open_slots
+            for slot in best
             if best[slot] > 0.0
         ]
         return math.fsum(worth)
@@ -244,11 +283,12 @@ def _bits(yes: Sequence[float], no: Sequence[float]) -> float:
     return information_bits([p, q], [[y / p for y in yes], [n / q for n in no]])
 
 
-def _settled(belief: Belief, doubtful: Reading) -> bool:
-    """Whether a doubtful reading was outvoted by a later one, or repeated often enough."""
-    same = [r for r in belief.readings if r.key is doubtful.key and r.capture is doubtful.capture]
-    later = same[same.index(doubtful) + 1 :] if doubtful in same else []
-    return any(reading not in belief.doubtful for reading in later) or len(same) >= MOST_TRIES
+def why_again(doubtful: Reading, capture: Capture) -> str:
+    """Why a figure is asked for again, in one sentence."""
+    odd = f"{doubtful.typed} V at {doubtful.key} does not fit the rest of this wire"
+    if capture is Capture.MAX and doubtful.capture is not Capture.MAX:
+        return f"{odd}: clean the spot and press the probe on while MAX holds; a poor touch reads low"
+    return f"{odd}: measure it again"
 
 
 def why(candidate: Candidate, key: Key, *, capture: Capture) -> str:

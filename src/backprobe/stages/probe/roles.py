@@ -112,19 +112,22 @@ role                  share off       accessory on        crank     running   af
 constant                100 B         B         B         B         B         B         B40Z60    B
 ignition                100 Z         Z         B         B         B         Z         Z         Z
 ignition_not_in_crank   100 Z         Z         B         Z         B         Z         Z         Z
-accessory               100 Z         B         B         Z         B         Z         Z         Z
-start                   100 Z         Z         Z         B         Z         Z         Z         Z         Z85B15
-retained                 50 B         B         B         B         B         Z         Z         B50Z50
-retained                 50 B         B         B         Z         B         Z         Z         B50Z50
-running_only            100 Z         Z         Z85M15    Z80P10B10 B         Z95B5     Z         Z95B5
-lighting                 15 Z         Z         Z         Z         Z         Z         Z         Z
-lighting                 25 P60Z40    P80Z20    P90Z10    P60Z40    P90B10    P30Z70    Z         P30Z70
-lighting                 15 B         B         B         B50Z50    B         B30Z70    Z         B50Z50
-lighting                 20 Z         Z80B20    B60P20Z20 B15Z85    B70P30    Z         Z         Z
-lighting                 25 Z50B40P10 Z50B40P10 Z50B40P10 Z50B40P10 Z50B40P10 Z50B40P10 Z         Z50B40P10
-signal                   55 M80Z20    M85Z15    M95Z5     M90Z10    M95Z5     M40Z60    M20Z80    M50Z50
-signal                   20 R60Z30M10 R65Z25M10 R70Z15M15 R55Z25M20 R70Z15M15 R40Z60    Z         R50Z50
-signal                   15 R60Z30P10 R50P30Z20 P60R40    P60R30Z10 P60R40    R50Z50    Z         R40P40Z20
+accessory                90 Z         B         B         Z         B         Z         Z         Z
+accessory                10 Z         B         B         B         B         Z         Z         Z
+start                   100 Z         Z         Z85M15    B         Z85M15    Z         Z         Z         Z80M10B10
+retained                 40 B         B         B         B         B         Z         Z         B50Z50
+retained                 45 B         B         B         Z         B         Z         Z         B50Z50
+retained                 15 B         Z         B         B         B         Z         Z         B50Z50
+running_only            100 Z         Z         Z75M25    Z60M20B20 B         Z95B5     Z         Z95B5
+lighting                 10 Z         Z         Z         Z         Z         Z         Z         Z
+lighting                 30 P50Z50    P75Z25    P85Z15    P50Z50    P85Z15    P30Z70    Z         P30Z70
+lighting                 10 B         B         B         B50Z50    B         B30Z70    Z         B50Z50
+lighting                 20 Z         Z80B20    B60P20Z20 B8Z92     B70P30    Z         Z         Z
+lighting                 30 Z50B45P5  Z50B45P5  Z50B45P5  Z60B35P5  Z50B45P5  Z70B25P5  Z         Z50B50
+signal                   45 M80Z20    M85Z15    M95Z5     M90Z10    M95Z5     M40Z60    M20Z80    M50Z50
+signal                   20 R95Z5     R95Z5     R90P10    R80P10Z10 R90P10    R50Z40P10 Z         R50Z50
+signal                   15 R60Z40    R60Z40    R60Z40    R60Z40    R60Z40    R40Z60    Z         R50Z50
+signal                   10 B60Z40    B60Z40    B60Z40    B50Z50    B60Z40    B60Z40    Z         B50Z50
 signal                   10 M40Z20R40 M40Z20R40 M40Z20R40 M40Z20R40 M40Z20R40 M40Z20R40 Z         M40Z20R40
 no_supply               100 Z         Z         Z         Z         Z         Z         Z         Z
 unknown                 100 A50B25Z25 A50B25Z25 A50B25Z25 A50B25Z25 A50B25Z25 A50B25Z25 A50B25Z25 A50B25Z25
@@ -159,14 +162,16 @@ def _way(cells: list[str]) -> Way:
     return Way(Role(cells[0]), float(cells[1]) / 100.0, levels, mixes[len(_KEYS)] if len(mixes) > len(_KEYS) else None)
 
 
-# Roles that differ from others in the crank alone; a vehicle without one (electric, hybrid) has no such wires.
+# Roles that differ from others at one position alone: a vehicle that lacks it has no such wires.
 OF_THE_CRANK = (Role.IGNITION_NOT_IN_CRANK, Role.START)
+OF_ACCESSORY = (Role.ACCESSORY,)
 
 
 @cache
-def priors(system_V: int, *, has_crank: bool) -> tuple[float, ...]:
-    """The prior probability of each of `ways(system_V)` in a vehicle with or without a crank; they sum to 1."""
-    shares = [0.0 if way.role in OF_THE_CRANK and not has_crank else prior for way, prior in ways(system_V)]
+def priors(system_V: int, *, has_crank: bool, has_accessory: bool) -> tuple[float, ...]:
+    """The prior probability of each of `ways(system_V)` in a vehicle with or without those positions; they sum to 1."""
+    none = (() if has_crank else OF_THE_CRANK) + (() if has_accessory else OF_ACCESSORY)
+    shares = [0.0 if way.role in none else prior for way, prior in ways(system_V)]
     total = math.fsum(shares)
     return tuple(share / total for share in shares)
 

@@ -82,18 +82,22 @@ def fitness(belief: Belief, slot: SlotName, *, setup: Setup, rest_V: float) -> F
 def required(slot: SlotName, setup: Setup) -> tuple[tuple[Key, str], ...]:
     """The key positions a slot must be proven at outside the crank, each with 'live' or 'dead'.
 
-    Without a crank (electric, hybrid) 'on' alone proves nothing: an ignition is live in READY (`running`), and
-    dead on the charger and after.
+    Without a crank (electric, hybrid) 'on' alone proves nothing: an ignition is live in READY (`running`) too, and
+    dead on the charger and after. Only what a vehicle can truly lack is left out: accessory, and the charger.
     """
+    lacking = {Key.ACCESSORY: not setup.has_accessory, Key.CHARGING: setup.has_crank}
     if slot is SlotName.SUPPLY:
-        keys = [Key.ACCESSORY] if setup.has_accessory else []
-        keys += [Key.ON, Key.RUNNING, Key.AFTER]
-        return tuple((key, "live") for key in keys if key not in setup.absent_keys)
-    dead = [Key.OFF] if setup.has_crank else [Key.AFTER, Key.CHARGING]
-    dead += [Key.ACCESSORY] if setup.has_accessory else []
-    dead = [key for key in dead if key not in setup.absent_keys]
-    live = Key.ON if setup.has_crank else Key.RUNNING
-    return (*((key, "dead") for key in dead), (live, "live"))
+        off = () if setup.has_crank else (Key.OFF,)  # the crank tells as much of a lamp that happens to burn
+        wanted = [(key, "live") for key in (*off, Key.ACCESSORY, Key.ON, Key.RUNNING, Key.AFTER)]
+    else:
+        after = () if setup.has_crank else (Key.AFTER, Key.CHARGING)
+        wanted = [(key, "dead") for key in (Key.OFF, Key.ACCESSORY, *after)]
+        wanted += [(key, "live") for key in (Key.ON, Key.RUNNING)]
+    return tuple((key, state) for key, state in wanted if not lacking.get(key, False) and not _absent(key, setup))
+
+
+def _absent(key: Key, setup: Setup) -> bool:
+    return key in (Key.ACCESSORY, Key.CHARGING) and key in setup.absent_keys
 
 
 def _steady(belief: Belief, key: Key, *, name: str, setup: Setup) -> Check:

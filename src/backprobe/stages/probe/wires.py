@@ -14,16 +14,17 @@ from backprobe.evidence.keys import Key
 from backprobe.evidence.reading import Reading, ReadingsTable
 from backprobe.findings import Verdict
 from backprobe.limits.lookup import limit
-from backprobe.stages.probe.belief import Belief, believe
+from backprobe.stages.probe.belief import Belief, answered, believe
 from backprobe.stages.probe.next_reading import Candidate, Next, Search
 from backprobe.stages.probe.permission import bans
 from backprobe.stages.probe.roles import Role
 from backprobe.stages.probe.setup import Setup
-from backprobe.stages.probe.slots import ROLE_OF, Fitness, SlotName, choosable, fitness
+from backprobe.stages.probe.slots import PROOF, ROLE_OF, Fitness, SlotName, choosable, fitness
 
 NAMED = 0.80  # a role is named from this probability on
-SURE = 0.985  # a wire is chosen from this probability on
+SURE = 0.98  # a wire is chosen from this probability on; the slot's requirements must be met besides (slots.py)
 SURE_WITHOUT_CRANK = 0.95  # an electric or hybrid vehicle has one telling position fewer: lamps look more alike
+LIVE_IN_CRANK_V = 5.0  # a wire above this in the crank hangs on the battery (12 V system); common practice, no source
 UNFIT = (Role.START, Role.SIGNAL)  # never tapped: start circuits, bus and sensor lines
 
 
@@ -78,6 +79,7 @@ def judge_wires(table: ReadingsTable, setup: Setup) -> ProbeResult:
         setup=setup,
         last_key=table.readings[-1].key if table.readings else None,
         unread=table.unread,
+        best_crank_V=_best_crank_V(wires, setup),
     )
     return ProbeResult(
         setup,
@@ -97,6 +99,13 @@ def _rest_V(readings: Sequence[Reading], setup: Setup) -> float:
     floor = limit("live", system_V=setup.system_V).value
     live = [r.volts for r in readings if r.key in (Key.OFF, Key.ACCESSORY, Key.ON, Key.AFTER) and r.volts >= floor]
     return median(live) if live else 12.6 * setup.system_V / 12.0
+
+
+def _best_crank_V(wires: Sequence[Wire], setup: Setup) -> float | None:
+    """The highest minimum in the crank of all wires that stayed live there [V]."""
+    cranks = [fit.crank for wire in wires for fit in wire.fits.values()]
+    shown = [c.value_V for c in cranks if c and c.value_V is not None and c.capture in PROOF]
+    return max((volts for volts in shown if volts > LIVE_IN_CRANK_V * setup.system_V / 12.0), default=None)
 
 
 def _fits(belief: Belief, setup: Setup, *, rest_V: float) -> dict[SlotName, Fitness]:
@@ -179,16 +188,8 @@ def _safe(belief: Belief, fit: Fitness, *, setup: Setup) -> bool:
 
 
 def _contradicted(belief: Belief) -> bool:
-    """Whether a doubtful reading still stands unanswered by a later one that agrees with the rest."""
-    return any(not _answered(belief, reading) for reading in belief.doubtful)
-
-
-def _answered(belief: Belief, doubtful: Reading) -> bool:
-    same = [r for r in belief.readings if r.key is doubtful.key and r.capture is doubtful.capture]
-    later = [r for r in same[same.index(doubtful) + 1 :] if r not in belief.doubtful]
-    # Zero against battery level is how a loose contact reads, not how figures are mistyped: two must outvote it.
-    loose = abs(doubtful.volts) < 1.0
-    return len(later) >= (2 if loose else 1)
+    """Whether a doubtful reading still stands unanswered by later ones that agree with the rest."""
+    return any(not answered(belief, reading) for reading in belief.doubtful)
 
 
 def _best(wires: Sequence[Wire], slot: SlotName) -> str | None:
