@@ -7,7 +7,9 @@ from pathlib import Path
 
 import pytest
 
+from backprobe.evidence.joint import Method
 from backprobe.evidence.keys import Capture, Key
+from backprobe.evidence.photo import Shows
 from backprobe.evidence.unit_sheet import Pull, Purpose
 from backprobe.findings import Side, Stage, Standing, Verdict
 from backprobe.formats import job_toml, meter_toml, unit_sheet
@@ -22,12 +24,15 @@ SUFFIX = re.compile(r"_(?:per_)?(?:V|mV|A|mA|W|s|ms|min|h|d|Hz|rpm|C|K|m|mm|mm2|
 
 def in_code(page):
     """The words that a page sets in code type."""
-    return {word for code in re.findall(r"`([^`]+)`", page) for word in (code, *re.findall(r"[\w-]+", code))}
+    codes = re.findall(r"`([^`]+)`", page)
+    return {word for code in codes for word in (code, code.strip("[]"), *re.findall(r"[\w-]+", code))}
 
 
-@pytest.mark.parametrize("words", [Key, Capture, Role, Verdict, Stage, Standing, Side, Purpose, Pull, METERS])
+@pytest.mark.parametrize(
+    "words", [Key, Capture, Role, Verdict, Stage, Standing, Side, Purpose, Pull, METERS, Method, Shows]
+)
 def test_every_word_of_the_lists_is_explained(words):
-    """Key positions, captures, roles, verdicts, stages, standings, purposes, meter classes."""
+    """Key positions, captures, roles, verdicts, stages, standings, purposes, meter classes, joints, photos."""
     assert [str(word) for word in words if str(word) not in in_code(NAMES)] == []
 
 

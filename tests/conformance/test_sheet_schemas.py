@@ -29,6 +29,8 @@ KINDS = {
 # what a schema cannot say: comparisons between values, and names that must agree or differ
 READER_ONLY = {
     "job_sheets/wire-twice",
+    "job_sheets/joint-twice",
+    "job_sheets/photo-twice",
     "unit_sheets/supply-upside-down",
     "unit_sheets/lead-twice",
     "unit_sheets/input-without-lead",

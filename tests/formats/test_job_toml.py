@@ -9,6 +9,8 @@ from hypothesis import strategies as st
 from backprobe.errors import UnreadableError
 from backprobe.evidence.hand_over import End, HandOver, Missing
 from backprobe.evidence.job_sheet import JobSheet, NamedWire, Vehicle
+from backprobe.evidence.joint import Joint, Method
+from backprobe.evidence.photo import NamedPhoto, Shows
 from backprobe.formats.job_toml import KEYS, read_job
 
 SAMPLES = Path(__file__).resolve().parents[1] / "samples" / "job_sheets"
@@ -44,6 +46,15 @@ DEFECTS = {
     "hand-over-without-end": (5, 'end = "proven | provisional | abandoned", in [hand_over]'),
     "missing-without-what": (9, "[[hand_over.missing]] number 2"),
     "missing-in-single-brackets": (5, "headed [[hand_over.missing]]"),
+    "joint-in-single-brackets": (5, "headed [[joint]]"),
+    "joint-without-lead": (7, "[[joint]] number 2"),
+    "joint-twice": (9, "'power' stands twice"),
+    "joint-method-misspelt": (7, "did you mean crimped_butt?"),
+    "joint-fuse-with-unit": (7, "without quotation marks and unit"),
+    "joint-length-negative": (7, "from 0 to 100"),
+    "photo-without-file": (5, 'file = "photos/…"'),
+    "photo-twice": (8, "'photos/a.jpg' stands twice"),
+    "photo-shows-misspelt": (7, "did you mean bare_joint?"),
 }
 
 
@@ -88,6 +99,22 @@ def test_the_full_job_sheet():
     )
     assert job.wires[1] == NamedWire(
         name="Violet", circuits=("ignition feed", "fuse F31"), marks=("label 'IGN'",), size="16 AWG"
+    )
+    assert job.joints == (
+        Joint(
+            lead="power",
+            wire="Red/blue",
+            method=Method.SOLDERED_SLEEVE,
+            fuse_A=3.0,
+            place="a hand behind connector X4",
+            length_m=2.5,
+            undo="cut the sleeve out and close the wire with a butt connector",
+        ),
+        Joint(lead="door", end="cut back and capped, 40 mm inside the loom"),
+    )
+    assert job.photos == (
+        NamedPhoto(file="photos/joint.jpg", shows=Shows.BARE_JOINT, note="before the sleeve was shrunk"),
+        NamedPhoto(file="photos/later.png"),
     )
     assert job.hand_over == HandOver(
         end=End.PROVISIONAL,

@@ -5,6 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 
 from backprobe.evidence.hand_over import HandOver
+from backprobe.evidence.joint import Joint
+from backprobe.evidence.photo import NamedPhoto
 from backprobe.evidence.reading import WireFacts
 
 
@@ -53,7 +55,8 @@ class JobSheet:
     """One job: `unit_sheet` is the path of the unit's own sheet as written, `date` as written or YYYY-MM-DD.
 
     At most one of `meter_class` (a name in the table of classes) and `meter_file` (a path as written) is given.
-    `hand_over` is how the job ends, None while nobody has said so.
+    `joints` say what became of the unit's leads, `photos` what the photos show. `hand_over` is how the job ends, None
+    while nobody has said so.
     """
 
     vehicle: Vehicle
@@ -66,6 +69,8 @@ class JobSheet:
     meter_class: str | None = None
     meter_file: str | None = None
     wires: tuple[NamedWire, ...] = field(default=())
+    joints: tuple[Joint, ...] = ()
+    photos: tuple[NamedPhoto, ...] = ()
     hand_over: HandOver | None = None
 
     @property

@@ -6,11 +6,13 @@ import re
 
 from backprobe.evidence.hand_over import End, HandOver, Missing
 from backprobe.evidence.job_sheet import JobSheet, NamedWire, Vehicle
+from backprobe.formats.job_as_built import KEYS as AS_BUILT_KEYS
+from backprobe.formats.job_as_built import read_joints, read_photos
 from backprobe.formats.toml_text import TomlTable, parse_toml
 from backprobe.limits.meters import METERS
 
 KEYS: dict[str, tuple[str, ...]] = {
-    "": ("vehicle", "unit", "job", "meter", "wire", "hand_over"),
+    "": ("vehicle", "unit", "job", "meter", "wire", "joint", "photo", "hand_over"),
     "vehicle": (
         *("system_V", "vin", "plate", "fleet_number", "maker", "model", "model_year", "heavy"),
         *("has_crank", "has_accessory", "cylinders", "battery_switch"),
@@ -21,6 +23,7 @@ KEYS: dict[str, tuple[str, ...]] = {
     "wire": ("name", "lead", "circuit", "marks", "connector", "cavity", "colour", "size"),
     "hand_over": ("end", "missing", "undone", "restored", "why", "told_driver"),
     "hand_over.missing": ("what", "owed_by", "until"),
+    **AS_BUILT_KEYS,
 }
 LEADS = ("supply", "ignition")
 SYSTEMS_V = (12, 24)
@@ -54,6 +57,8 @@ def read_job(text: str, file: str) -> JobSheet:
         meter_class=meter.text_of("class", choices=tuple(METERS)),
         meter_file=meter.text_of("file"),
         wires=_wires(sheet.tables_of("wire")),
+        joints=read_joints(sheet.tables_of("joint"), KEYS),
+        photos=read_photos(sheet.tables_of("photo"), KEYS),
         hand_over=_hand_over(_table(sheet, "hand_over")) if "hand_over" in sheet.values else None,
     )
 

@@ -1,0 +1,58 @@
+"""How each lead of the unit was joined to the vehicle, as the technician wrote it down."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from enum import StrEnum
+
+
+class Method(StrEnum):
+    """How two wires were joined, or a lead was fixed to the frame."""
+
+    WRAPPED_SPLICE = "wrapped_splice"
+    CRIMPED_BUTT = "crimped_butt"
+    SOLDERED_SLEEVE = "soldered_sleeve"
+    TAP_CONNECTOR = "tap_connector"
+    FUSE_TAP = "fuse_tap"
+    RING_TERMINAL = "ring_terminal"
+    TWISTED_LEADS = "twisted_leads"
+
+    @property
+    def words(self) -> str:
+        """The method as it is said.
+
+        >>> Method.FUSE_TAP.words
+        'fuse tap'
+        """
+        return _WORDS[self]
+
+
+_WORDS = {
+    Method.WRAPPED_SPLICE: "wrapped and tied splice",
+    Method.CRIMPED_BUTT: "crimped butt connector",
+    Method.SOLDERED_SLEEVE: "soldered sleeve",
+    Method.TAP_CONNECTOR: "tap connector",
+    Method.FUSE_TAP: "fuse tap",
+    Method.RING_TERMINAL: "ring terminal",
+    Method.TWISTED_LEADS: "pair of leads twisted together",
+}
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Joint:
+    """What became of one lead of the unit.
+
+    `lead` is a lead of the unit's sheet. `wire` is the vehicle's wire, named as in the readings; None for a ground at
+    the frame and for an unused lead. `place` is where the joint or the ground is, `length_m` how long the lead is from
+    there to the unit, `fuse_A` the fuse at the joint. `end` says what was done with the end of an unused lead, `undo`
+    how the joint is taken out again.
+    """
+
+    lead: str
+    wire: str | None = None
+    method: Method | None = None
+    fuse_A: float | None = None
+    place: str | None = None
+    length_m: float | None = None
+    end: str | None = None
+    undo: str | None = None

@@ -1,0 +1,60 @@
+"""The tables of a job sheet that say what was built: [[joint]], one for each lead of the unit, and [[photo]]."""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Mapping
+from typing import TypeAlias
+
+from backprobe.evidence.joint import Joint, Method
+from backprobe.evidence.photo import NamedPhoto, Shows
+from backprobe.formats.toml_text import TomlTable
+
+KEYS: dict[str, tuple[str, ...]] = {
+    "joint": ("lead", "wire", "method", "fuse_A", "place", "length_m", "end", "undo"),
+    "photo": ("file", "shows", "note"),
+}
+Known: TypeAlias = Mapping[str, Collection[str]]  # the keys of every table, for what is said of a wrong one
+
+LEAST_FUSE_A, MOST_FUSE_A = 0.1, 100
+MOST_LENGTH_M = 100
+
+
+def read_joints(tables: tuple[TomlTable, ...], known: Known = KEYS) -> tuple[Joint, ...]:
+    """The joints in their order. Raises UnreadableError where one has no lead, or two name the same one."""
+    joints: dict[str, Joint] = {}
+    for table in tables:
+        table.only(known)
+        joint = _joint(table)
+        if joint.lead in joints:
+            raise table.refuse("lead", f"each lead of the unit once; '{joint.lead}' stands twice")
+        joints[joint.lead] = joint
+    return tuple(joints.values())
+
+
+def _joint(table: TomlTable) -> Joint:
+    method = table.text_of("method", choices=tuple(Method))
+    return Joint(
+        lead=table.must("lead", table.text_of("lead"), expected='"…", a lead as the unit\'s sheet names it'),
+        wire=table.text_of("wire"),
+        method=None if method is None else Method(method),
+        fuse_A=table.number_of("fuse_A", least=LEAST_FUSE_A, most=MOST_FUSE_A),
+        place=table.text_of("place"),
+        length_m=table.number_of("length_m", least=0, most=MOST_LENGTH_M),
+        end=table.text_of("end"),
+        undo=table.text_of("undo"),
+    )
+
+
+def read_photos(tables: tuple[TomlTable, ...], known: Known = KEYS) -> tuple[NamedPhoto, ...]:
+    """What is said of photos, in their order. Raises UnreadableError where one has no file, or two the same one."""
+    photos: dict[str, NamedPhoto] = {}
+    for table in tables:
+        table.only(known)
+        shows = table.text_of("shows", choices=tuple(Shows))
+        file = table.must("file", table.text_of("file"), expected='"photos/…", as seen from the job folder')
+        if file in photos:
+            raise table.refuse("file", f"each photo once; '{file}' stands twice")
+        photos[file] = NamedPhoto(
+            file=file, shows=Shows.OTHER if shows is None else Shows(shows), note=table.text_of("note")
+        )
+    return tuple(photos.values())
