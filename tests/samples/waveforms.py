@@ -10,11 +10,13 @@ import bisect
 import math
 import random
 from array import array
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 
 from backprobe.evidence.keys import Key
 from backprobe.evidence.recording import Channel, Envelope, KeyMark, Quantity, Recording, Window
+from backprobe.physics.starting_profile import StartingProfile, voltage_at
 
 THRESHOLDS_V = (9.0, 10.0, 10.5, 18.0, 20.0, 21.0)
 BUCKETS_MOST = 2048
@@ -147,10 +149,14 @@ WIRE_LIVE: dict[str, tuple[Key, ...]] = {
 }
 
 
-def wire_at(vehicle: Vehicle, kind: str, *, time_s: float) -> float:
+def on_wire(kind: str, key: Key, *, battery_V: float) -> float:
     """The voltage on a wire of a kind of `WIRE_LIVE`; it loses 0.02 V on its way from the battery."""
-    live = vehicle.key_at(time_s) in WIRE_LIVE[kind]
-    return vehicle.battery_at(time_s) - 0.02 if live else 0.02
+    return battery_V - 0.02 if key in WIRE_LIVE[kind] else 0.02
+
+
+def wire_at(vehicle: Vehicle, kind: str, *, time_s: float) -> float:
+    """The voltage on a wire of a vehicle at a time."""
+    return on_wire(kind, vehicle.key_at(time_s), battery_V=vehicle.battery_at(time_s))
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -174,12 +180,15 @@ def record(
     """The recording of a vehicle; `key` is '' (no key column), 'whole' or 'falls back' (to on after the crank)."""
     noise = random.Random(logger.seed)
     times = logger.times(vehicle.length_s)
+    battery_V = [vehicle.battery_at(time_s) for time_s in times]
+    keys = [vehicle.key_at(time_s) for time_s in times]
     columns: dict[str, list[float]] = {}
     for wire in wires:
-        if wire == "battery":
-            plain = [vehicle.battery_at(time_s) for time_s in times]
-        else:
-            plain = [wire_at(vehicle, wire, time_s=time_s) for time_s in times]
+        plain = (
+            battery_V
+            if wire == "battery"
+            else [on_wire(wire, key, battery_V=volts) for key, volts in zip(keys, battery_V, strict=True)]
+        )
         columns[wire] = [round(volts + noise.gauss(0.0, logger.noise_V), logger.digits) for volts in plain]
     return recording_of(times, columns, keys=key_marks(vehicle, times, key=key), digits=logger.digits)
 
@@ -198,10 +207,11 @@ def key_marks(vehicle: Vehicle, times: Sequence[float], *, key: str) -> tuple[Ke
     return tuple(marks)
 
 
-def sampled(function: Callable[[float], float], *, length_s: float, rate_Hz: float) -> tuple[list[float], list[float]]:
-    """Times and values of a function of time."""
-    times = [row / rate_Hz for row in range(int(length_s * rate_Hz))]
-    return times, [function(time_s) for time_s in times]
+def profile_recording(profile: StartingProfile, *, begin_s: float = 2.0, rate_Hz: float = 1000.0) -> Recording:
+    """A battery that goes through a starting profile which begins to fall at `begin_s`, and two seconds of rest."""
+    times = [row / rate_Hz for row in range(int((begin_s + profile.crank_s + profile.rise_s + 2.0) * rate_Hz))]
+    volts = [round(voltage_at(profile, time_s - begin_s), 2) for time_s in times]
+    return recording_of(times, {"battery": volts}, digits=2)
 
 
 def recording_of(
@@ -211,14 +221,14 @@ def recording_of(
     keys: tuple[KeyMark, ...] = (),
     digits: int = 3,
     bucket_rows: int | None = None,
-    speeds: frozenset[str] = frozenset({"engine_speed"}),
+    time_known: bool = True,
 ) -> Recording:
-    """A recording that holds the columns; those named in `speeds` are engine speeds, a NaN is an empty cell."""
+    """A recording that holds the columns; `engine_speed` is one, the others are voltages; NaN is an empty cell."""
     rows = bucket_rows or max(1, math.ceil(len(times) / BUCKETS_MOST))
     starts = range(0, len(times), rows)
-    steps = sorted(b - a for a, b in zip(times, times[1:], strict=False)) or [0.0]
+    steps = sorted(b - a for a, b in pairwise(times)) or [0.0]
     channels = tuple(
-        _channel(name, times, values=values, buckets=(rows, starts), digits=digits, speed=name in speeds)
+        _channel(name, times, values=values, buckets=(rows, starts), digits=digits, speed=name == "engine_speed")
         for name, values in columns.items()
     )
 
@@ -235,7 +245,7 @@ def recording_of(
         end_s=times[-1],
         interval_s=steps[len(steps) // 2],
         widest_gap_s=steps[-1],
-        time_known=True,
+        time_known=time_known,
         time_note=None,
         bucket_start_s=array("d", [times[start] for start in starts]),
         channels=channels,
@@ -275,7 +285,7 @@ def _channel(
         mean=math.fsum(value for value, _ in held) / len(held),
         digits=digits,
         seconds_below={
-            threshold: math.fsum(b[1] - a[1] for a, b in zip(held, held[1:], strict=False) if a[0] < threshold)
+            threshold: math.fsum(b[1] - a[1] for a, b in pairwise(held) if a[0] < threshold)
             for threshold in THRESHOLDS_V
         },
     )

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 
 from backprobe.evidence.recording import Channel
 from backprobe.findings import Finding, rounded
-from backprobe.stages.probe.recording.cranks import LIKELY, SURE, Crank
+from backprobe.stages.probe.recording.cranks import LISTED, SURE, Crank
 from backprobe.stages.probe.recording.dip import Hidden, dip
 from backprobe.stages.probe.recording.in_crank import InCrank, in_crank
 from backprobe.stages.probe.recording.key_events import Stretch
@@ -104,8 +104,8 @@ def counted(cranks: Sequence[Crank]) -> tuple[Crank, ...]:
     sure = tuple(crank for crank in cranks if crank.sure >= SURE)
     if sure:
         return sure
-    likely = [crank for crank in cranks if crank.sure >= LIKELY]
-    return (max(likely, key=lambda crank: crank.sure),) if likely else ()
+    listed = [crank for crank in cranks if crank.sure >= LISTED]
+    return (max(listed, key=lambda crank: crank.sure),) if listed else ()
 
 
 def channel_view(

@@ -21,8 +21,9 @@ def add_wires(scene: Scene, seen: Sequence[tuple[Candidate, Evidence]]) -> None:
     blinking = [frozenset(_blinking(scene, candidate)) for candidate, _ in seen]
     every = frozenset[tuple[str, bool]]().union(*blinking)
     for (candidate, found), own in zip(seen, blinking, strict=True):
-        dropped = sorted(name for name, live in own if not live)
-        started = sorted(name for name, live in own if live)
+        other = candidate.seen_in != "wire" or len(own) > 1  # what was seen on a wire is not confirmed by that wire
+        dropped = sorted(name for name, live in own if not live and other)
+        started = sorted(name for name, live in own if live and other)
         if dropped:
             found.add(Sign.WIRE_DROPS, dropped=dropped[0])
         if started:
@@ -42,7 +43,7 @@ def refined(scene: Scene, candidate: Candidate) -> Candidate:
     step_s = 1.5 * scene.recording.interval_s
     inside = [
         spell.from_s
-        for wire in scene.wires.values()
+        for wire in scene.switched.values()
         for live in (False, True)
         for spell in _short_spells(wire, live=live)
         if candidate.start_s + LEAD_S[False] + step_s < spell.from_s < candidate.end_s
@@ -54,7 +55,7 @@ def refined(scene: Scene, candidate: Candidate) -> Candidate:
 def _blinking(scene: Scene, candidate: Candidate) -> Iterator[tuple[str, bool]]:
     """The wires that were live (True), or dead (False), just while the candidate lasted."""
     step_s = 1.5 * scene.recording.interval_s
-    for name, wire in scene.wires.items():
+    for name, wire in scene.switched.items():
         for live in (False, True):
             if any(_covers(spell, candidate, step_s=step_s) for spell in _short_spells(wire, live=live)):
                 yield name, live

@@ -35,6 +35,7 @@ LIKELY = 0.5
 SURE = 0.8  # from here on a crank is evidence
 # A later fall ends the time in which a start would have shown if it is this much as deep and looks this much as likely.
 RIVALS = ((0.8, 0.2), (0.4, 0.5))
+AT_ONCE_S = 0.5  # a fall that begins so soon after another one's recovery is its rival whatever its depth
 GENERATOR_S = 3.0  # a rise to charging this soon after a fall belongs to it: generators come in late
 TELLING_S = 2.0  # a recording that ends sooner after the last crank does not show whether the engine ran
 
@@ -112,7 +113,8 @@ def _with_speed(scene: Scene, found: list[Candidate]) -> list[Candidate]:
             earlier = last.start_s < start.stood_s - 2 * step_s  # another load, still on when the starter turned
             start_s = start.stood_s - speed_step_s if earlier else last.start_s
             end_s = min(last.end_s, start.ran_s) if start.ran_s > start_s else last.end_s
-            found = [*found[: near[-1]], Candidate(start_s, end_s, last.fall), *found[near[-1] + 1 :]]
+            changed = Candidate(start_s, max(start_s, end_s), last.fall)
+            found = [*found[: near[-1]], changed, *found[near[-1] + 1 :]]
     return found
 
 
@@ -132,7 +134,7 @@ def _by_wires(scene: Scene) -> list[Candidate]:
     least_s = SHORTEST_S if scene.supply_step_s < SHORTEST_S / 3 else 0.0
     spells = [
         spell
-        for wire in scene.wires.values()
+        for wire in scene.switched.values()
         for live in (False, True)
         for spell in wire.blinks(live=live, least_s=least_s, most_s=LONGEST_CRANK_S)
     ]
@@ -179,8 +181,9 @@ def _until(candidates: Sequence[Candidate], shapes: Sequence[float], *, at: int)
 
 def _rivals(own: Candidate, later: Candidate, *, odds: tuple[float, float]) -> bool:
     own_V, later_V = (each.fall.depth_V if each.fall is not None else None for each in (own, later))
+    at_once = later.start_s - own.end_s < AT_ONCE_S
     for depth, likely in RIVALS:
-        deep = own_V is None or later_V is None or later_V >= depth * own_V
+        deep = own_V is None or later_V is None or later_V >= depth * own_V or at_once
         if deep and odds[1] >= likely * odds[0]:
             return True
     return False

@@ -16,7 +16,7 @@ from backprobe.findings import Finding, Limit, Stage, Verdict, judge, worst
 from backprobe.limits.iso_16750_2 import STARTING_PROFILES
 from backprobe.limits.lookup import limit
 from backprobe.physics.meter import accuracy_V
-from backprobe.stages.probe.recording.cranks import SURE
+from backprobe.stages.probe.recording.cranks import LIKELY, SURE
 from backprobe.stages.probe.recording.in_crank import InCrank
 from backprobe.stages.probe.recording.sampling import limit_s
 from backprobe.stages.probe.setup import Setup
@@ -85,6 +85,9 @@ def _judged(channel: Channel, found: InCrank, *, rule: Limit, setup: Setup, hidd
     if not rule.allows(value_V):
         why = f"fell to {value_V:.2f} V in the crank; a sample outside the limit disproves at any speed of sampling"
         return Judged(value_V, value_V - spread_V, high_V, Verdict.FAILS, why)
+    if found.crank.sure < LIKELY:
+        why = f"whether this was a crank is not sure ({found.crank.sure:.2f}); lowest {value_V:.2f} V in it"
+        return Judged(value_V, None, high_V, Verdict.OPEN, why)
     if found.sampling.slow or (found.rest_V is None and not found.sampling.fast_enough):
         verdict, why = _slow(found, value_V, noticeable_V=NOTICEABLE_V * setup.system_V / 12)
         return Judged(value_V, None, high_V, verdict, why)

@@ -9,7 +9,7 @@ from statistics import median
 
 from backprobe.stages.probe.recording.engine_speed import RUNS_RPM, TURNS_RPM
 from backprobe.stages.probe.recording.falls import Fall
-from backprobe.stages.probe.recording.ripple import Ripple, ripple
+from backprobe.stages.probe.recording.ripple import AFTER_S, Ripple, ripple, ripple_span_s
 from backprobe.stages.probe.recording.scene import Scene
 from backprobe.stages.probe.recording.signs import Sign
 from backprobe.stages.probe.recording.switching import LONGEST_CRANK_S
@@ -32,7 +32,6 @@ RIPPLE_STEP_S = 0.0025  # slower, the ripple of a pump may be folded into the ba
 FAST_STEP_S, COARSE_STEP_S, MISSING_STEP_S, SLOW_STEP_S = 0.01, 0.02, 0.1, 0.25
 INRUSH_SHARE = 1.25
 ROUGH_SAMPLES, ROUGH_V = 4, 0.06
-RIPPLE_AFTER_S = 0.15  # the inrush has died away
 RIPPLE_LEAST_S, RIPPLE_SURELY_S = 0.3, 0.8  # a slow ripple needs the longer time to be seen
 
 
@@ -83,8 +82,8 @@ def add_afterwards(found: Evidence, scene: Scene, *, candidate: Candidate, until
 
 def ripple_of(scene: Scene, candidate: Candidate) -> Ripple | None:
     """The ripple of the supply between inrush and release."""
-    line = scene.supply(candidate.start_s + RIPPLE_AFTER_S, candidate.end_s - 0.02)
-    return ripple(line, scale=scene.scale)
+    from_s, to_s = ripple_span_s(candidate.start_s, candidate.end_s)
+    return ripple(scene.supply(from_s, to_s), scale=scene.scale)
 
 
 def rest_V(scene: Scene, time_s: float) -> float | None:
@@ -112,8 +111,8 @@ def _ripple(found: Evidence, seen: Ripple | None, *, fall: Fall) -> None:
     if seen is not None:
         sign = Sign.RIPPLE if fall.step_s <= RIPPLE_STEP_S else Sign.RIPPLE_COARSE
         found.add(sign, ripple_Hz=seen.frequency_Hz)
-    elif fall.step_s <= COARSE_STEP_S and fall.length_s - RIPPLE_AFTER_S >= RIPPLE_LEAST_S:
-        long_enough = fall.length_s - RIPPLE_AFTER_S >= RIPPLE_SURELY_S
+    elif fall.step_s <= COARSE_STEP_S and fall.length_s - AFTER_S >= RIPPLE_LEAST_S:
+        long_enough = fall.length_s - AFTER_S >= RIPPLE_SURELY_S
         found.add(Sign.NO_RIPPLE if long_enough else Sign.NO_RIPPLE_YET)
 
 
@@ -121,7 +120,7 @@ def _unrest(found: Evidence, scene: Scene, *, fall: Fall) -> None:
     """Where the sampling is too slow for a ripple: whether the plateau is rough or smooth against the level before."""
     if not COARSE_STEP_S < fall.step_s <= SLOW_STEP_S:
         return
-    plateau = scene.supply(fall.start_s + 0.5 * fall.step_s + RIPPLE_AFTER_S, fall.end_s - fall.step_s).values
+    plateau = scene.supply(fall.start_s + 0.5 * fall.step_s + AFTER_S, fall.end_s - fall.step_s).values
     before = scene.supply(fall.start_s - 1.0 - 5 * fall.step_s, fall.start_s - fall.step_s).values
     if len(plateau) < ROUGH_SAMPLES or len(before) < ROUGH_SAMPLES:
         return

@@ -25,7 +25,8 @@ TROUGH_S = 0.25
 PLATEAU_FROM_S, PLATEAU_TO_S = 0.1, 0.3
 HOLD_S = 0.3  # a recovery must last: longer than half a period of the slowest ripple (2 Hz)
 PERIOD_S = 0.6  # longer than the slowest ripple's period: what falls below all of it is a new inrush
-EDGE_S = 0.008
+EDGE_S, SLOPE_S, SOON_S = 0.008, 0.04, 0.15
+STEP_SHARE = 0.3  # a recovery of which less than this comes within `EDGE_S` has no edge
 NOISE_TIMES = 6.0  # an edge is so many times as high as the changes beside it
 EDGE_SHARE = 0.25  # a rise this much as high as the highest is an edge of its own
 OVERRUN_S = 0.6  # the engine may run this long on its own before the starter is released
@@ -134,9 +135,11 @@ def _measured(search: _Search, begin: int) -> Fall:
     share = DOWN_SHARE if search.step_s > COARSE_STEP_S else 0.5
     mark_V = before_V - share * (before_V - plateau_V)
     up = _recovery(search, begin, mark_V=mark_V)
+    start_s = (times[max(0, start - 1)] + times[start]) / 2
+    end_s = times[-1] if up is None else _foot(search, begin, up=up, plateau_V=plateau_V)
     return Fall(
-        start_s=(times[max(0, start - 1)] + times[start]) / 2,
-        end_s=times[-1] if up is None else _foot(search, begin, up=up),
+        start_s=start_s,
+        end_s=max(start_s, end_s),
         before_V=before_V,
         trough_V=trough_V,
         plateau_V=plateau_V,
@@ -195,29 +198,52 @@ def _stays(part: Sequence[float], mark_V: float) -> bool:
     return sum(1 for volts in part if volts > mark_V) >= 0.95 * len(part)
 
 
-def _foot(search: _Search, begin: int, *, up: int) -> float:
+def _foot(search: _Search, begin: int, *, up: int, plateau_V: float) -> float:
     """The moment at which the recovery that has passed its mark at sample `up` began.
 
     The engine may run on its own before the starter is let go: then there are two edges, and the last one counts.
+    Where the level comes back slowly there is no edge; the steepest part counts.
     """
     times, values = search.line.time_s, search.line.values
     if search.step_s > COARSE_STEP_S:
         return (times[up - 1] + times[up]) / 2
+    lowest = _last_low(search, begin, up=up, plateau_V=plateau_V)
+    after = values[up : up + search.count(OVERRUN_S)]
+    whole_V = median(after[: search.count(SOON_S)]) - values[lowest]
     edge = search.count(EDGE_S)
-    first = max(begin, up - search.count(TROUGH_S))
-    lowest = min(range(first, up + 1), key=lambda at: values[at])
-    rises = [
-        values[at + edge] - values[at] for at in range(lowest, min(len(values) - edge, up + search.count(OVERRUN_S)))
-    ]
+    rises = _rises(values, range(lowest, up + len(after)), width=edge)
     if not rises:
         return times[up]
+    if max(rises) < STEP_SHARE * whole_V:
+        slope = search.count(SLOPE_S)
+        gentle = _rises(values, range(lowest, up + len(after)), width=slope)
+        steep = (at for at, rise in enumerate(gentle) if rise >= 0.9 * max(gentle))
+        return times[lowest + next(steep, up - lowest)]
+    at = _last_edge(rises, width=edge)
+    return (times[lowest + at] + times[lowest + at + edge]) / 2
+
+
+def _last_low(search: _Search, begin: int, *, up: int, plateau_V: float) -> int:
+    """The lowest sample of the last ripple before the recovery."""
+    values = search.line.values
+    down = (at for at in range(up, begin, -1) if values[at] <= plateau_V)
+    last = next(down, up)
+    return min(range(max(begin, last - search.count(FALL_S)), last + 1), key=lambda at: values[at])
+
+
+def _rises(values: Sequence[float], samples: range, *, width: int) -> list[float]:
+    """From each of some samples, how much higher the line is `width` samples later."""
+    return [values[at + width] - values[at] for at in samples if at + width < len(values)]
+
+
+def _last_edge(rises: Sequence[float], *, width: int) -> int:
+    """Where the last rise began that is an edge of its own, and no noise."""
     least_V = min(max(rises), max(EDGE_SHARE * max(rises), NOISE_TIMES * median(map(abs, rises))))
-    last_edge = max(i for i, rise in enumerate(rises) if rise >= least_V)
-    own_V = max(rises[max(0, last_edge - edge) : last_edge + 1])
-    at = last_edge
+    at = max(i for i, rise in enumerate(rises) if rise >= least_V)
+    own_V = max(rises[max(0, at - width) : at + 1])
     while at > 0 and rises[at - 1] >= 0.3 * own_V:
         at -= 1
-    return (times[lowest + at] + times[lowest + at + edge]) / 2
+    return at
 
 
 def _deeper(search: _Search, fall: Fall) -> int | None:

@@ -10,7 +10,7 @@ from statistics import median
 
 from backprobe.evidence.recording import Channel
 from backprobe.stages.probe.recording.cranks import Crank
-from backprobe.stages.probe.recording.ripple import Ripple, ripple
+from backprobe.stages.probe.recording.ripple import Ripple, ripple, ripple_span_s
 from backprobe.stages.probe.recording.sampling import Sampling, sampling
 from backprobe.stages.probe.recording.scene import Scene
 from backprobe.stages.probe.recording.switching import DEAD_SHARE, LIVE_SHARE
@@ -20,7 +20,6 @@ PAD_S = 0.02
 REST_FROM_S, REST_TO_S = 0.6, 0.1
 AROUND_S = 1.0
 STEPS_AROUND = 6
-RIPPLE_AFTER_S, RIPPLE_BEFORE_END_S = 0.15, 0.02
 RECOVERY_S = 5.0
 RECOVERED_WITHIN_V = 0.1  # 12 V system
 NEAR_LOWEST_S = 0.01
@@ -79,9 +78,7 @@ def in_crank(scene: Scene, channel: Channel, *, crank: Crank) -> InCrank:
             around, start_s=crank.start_s, system_V=scene.system_V, time_known=scene.recording.time_known
         ),
         loss_V=_loss_V(scene, channel, lowest_s=lowest[1], rest=rest, crank=crank),
-        ripple=ripple(
-            line.between(crank.start_s + RIPPLE_AFTER_S, crank.end_s - RIPPLE_BEFORE_END_S), scale=scene.scale
-        ),
+        ripple=ripple(line.between(*ripple_span_s(crank.start_s, crank.end_s)), scale=scene.scale),
         recovery_s=None if dead_before else _recovery_s(after, rest, crank=crank, scale=scene.scale),
         after_1s_V=_near(after, crank.end_s + 1.0, within_s=max(0.1, step_s)),
         line=line,

@@ -176,7 +176,7 @@ def _accessory_before(scene: Scene, crank: Crank, *, key_on_s: float) -> bool:
 
 def _first_edge_s(scene: Scene, key_on_s: float) -> float:
     """When the first of all wires changed, at the latest at key-on."""
-    edges = [spell.from_s for wire in scene.wires.values() for spell in wire.spells[1:]]
+    edges = [spell.from_s for wire in scene.switched.values() for spell in wire.spells[1:]]
     return min([*edges, key_on_s])
 
 

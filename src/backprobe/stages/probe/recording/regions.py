@@ -43,25 +43,27 @@ def regions(sight: Sight, supply: Channel | None, *, speed: Line | None, scale: 
 
 def _falls(rows: Sequence[Row], *, scale: float) -> list[tuple[float, tuple[float, float]]]:
     """Each fall's depth [V] and the stretch from a little before it to a little after the recovery."""
-    found = []
     lows = [row[2] for row in rows]
-    for at in range(1, len(rows)):
+    found = []
+    at = 1
+    while at < len(rows):
         before = lows[max(0, at - BUCKETS_BEFORE) : at]
-        if max(before) - lows[at] < LEAST_FALL_V * scale:
+        least_V = LEAST_FALL_V * scale
+        if max(before) - lows[at] < least_V or median(before) - lows[at] < least_V:
+            at += 1
             continue
         before_V = median(before)
-        depth_V = before_V - lows[at]
-        if depth_V >= LEAST_FALL_V * scale:
-            end_s = _recovered_s(rows, at, mark_V=before_V - RECOVERED_V * scale)
-            found.append((depth_V, (rows[at][0] - BEFORE_S, end_s + AFTER_S)))
+        up = _recovered(rows, at, mark_V=before_V - RECOVERED_V * scale)
+        found.append((before_V - min(lows[at : up + 1]), (rows[at][0] - BEFORE_S, rows[up][1] + AFTER_S)))
+        at = up + 1
     return found
 
 
-def _recovered_s(rows: Sequence[Row], at: int, *, mark_V: float) -> float:
-    """The end of the first bucket that lies wholly above the mark again, `LONGEST_S` later at most."""
+def _recovered(rows: Sequence[Row], at: int, *, mark_V: float) -> int:
+    """The first bucket after `at` that lies wholly above the mark again, `LONGEST_S` later at most."""
     latest_s = rows[at][0] + LONGEST_S
-    after = (row[1] for row in rows[at + 1 :] if row[2] > mark_V or row[1] > latest_s)
-    return next(after, rows[-1][1])
+    after = (i for i in range(at + 1, len(rows)) if rows[i][2] > mark_V or rows[i][1] > latest_s)
+    return next(after, len(rows) - 1)
 
 
 def _rises(rows: Sequence[Row], *, scale: float) -> list[tuple[float, float]]:

@@ -12,10 +12,13 @@ from dataclasses import dataclass
 
 from backprobe.stages.probe.recording.trace import Line
 
+AFTER_S = 0.15  # the inrush has died away
+LAST_PART, LONG_S = 0.2, 1.0  # of a long plateau this part is left out: the engine may run on its own there
+RELEASE_S = 0.02
 LOWEST_HZ, HIGHEST_HZ = 1.8, 30.0
 THIN_S = 0.004
 MOST_S = 2.0  # so much of a long crank is enough
-LEAST_PERIODS = 2.0
+LEAST_PERIODS = 1.75
 SAMPLES_A_PERIOD = 2.2
 LEAST_SHARE = 0.35  # of the line's variance
 LEAST_PP_V = 0.06  # 12 V system
@@ -36,13 +39,13 @@ class Ripple:
 def ripple(line: Line, *, scale: float) -> Ripple | None:
     """The compression ripple of a line taken from the plateau; None where there is none to be seen.
 
-    `scale` is system voltage / 12. At least two periods must lie in the line, at 50 samples a second or more.
+    `scale` is system voltage / 12. Nearly two periods must lie in the line, at 50 samples a second or more.
     """
     thin = line.thinned(THIN_S)
     step_s = thin.step_s
     values = thin.values[: int(MOST_S / step_s)] if step_s > 0 else thin.values
     length_s = len(values) * step_s
-    if len(values) < 8 or step_s > SLOWEST_STEP_S:
+    if len(values) < 8 or not 0.0 < step_s <= SLOWEST_STEP_S:
         return None
     from_Hz = max(LOWEST_HZ, LEAST_PERIODS / length_s)
     to_Hz = min(HIGHEST_HZ, 1.0 / (SAMPLES_A_PERIOD * step_s))
@@ -53,6 +56,20 @@ def ripple(line: Line, *, scale: float) -> Ripple | None:
     frequency_Hz, power = _strongest(flat, from_Hz * step_s, to_turns=to_Hz * step_s)
     found = Ripple(frequency_Hz / step_s, 2.0 * math.sqrt(2.0 * power), min(1.0, power / variance))
     return found if found.share >= LEAST_SHARE and found.pp_V >= LEAST_PP_V * scale else None
+
+
+def ripple_span_s(start_s: float, end_s: float) -> tuple[float, float]:
+    """The part of a crank [s] in which the ripple is looked for: after the inrush, and before the engine runs.
+
+    A short crank is used to its end: a ripple needs some periods.
+
+    >>> ripple_span_s(5.0, 7.15), ripple_span_s(5.0, 5.9)
+    ((5.15, 6.75), (5.15, 5.88))
+    """
+    from_s = start_s + AFTER_S
+    length_s = end_s - from_s
+    last_s = LAST_PART * length_s if length_s >= LONG_S else RELEASE_S
+    return from_s, round(end_s - last_s, 6)
 
 
 def cranking_speed_rpm(frequency_Hz: float, cylinders: int) -> float:
@@ -82,12 +99,12 @@ def levelled(values: Sequence[float]) -> list[float]:
 
 def _strongest(values: Sequence[float], from_turns: float, *, to_turns: float) -> tuple[float, float]:
     """The strongest frequency, in turns a sample, and its mean square; a fine grid, then the top of a parabola."""
-    step = 0.5 / len(values)
-    grid = [from_turns + i * step for i in range(int((to_turns - from_turns) / step) + 1)]
+    step = 0.25 / len(values)
+    grid = [from_turns + i * step for i in range(-4, int((to_turns - from_turns) / step) + 2)]
     powers = [_power(values, turns) for turns in grid]
     top = max(range(len(grid)), key=powers.__getitem__)
-    if not 0 < top < len(grid) - 1:
-        return grid[top], powers[top]
+    if top == len(grid) - 1 or grid[top] < from_turns:
+        return grid[top], 0.0  # the top lies outside the band
     left, middle, right = powers[top - 1 : top + 2]
     bend = left - 2.0 * middle + right
     shift = 0.5 * (left - right) / bend if bend < 0.0 else 0.0

@@ -57,6 +57,11 @@ class Scene:
         """The wires under the probe: every voltage but the battery."""
         return tuple(channel for channel in self.recording.voltages if channel is not self.battery)
 
+    @property
+    def switched(self) -> dict[str, Switching]:
+        """How each wire under the probe switches, by name; the battery does not switch, its clip falls off."""
+        return {channel.name: self.wires[channel.name] for channel in self.candidates}
+
     def supply(self, from_s: float, to_s: float) -> Line:
         """The reference channel between two times, lost contacts taken out; nothing where there is none."""
         if self.reference is None:
