@@ -52,9 +52,7 @@ def crank(rng):
 def shown_drop(drops, window_ms, phase_ms):
     """The greatest mean drop over consecutive windows, the first one beginning `phase_ms` before the crank."""
     padded = [0.0] * phase_ms + drops
-    return max(
-        sum(padded[i : i + window_ms]) / window_ms for i in range(0, len(padded) - window_ms + 1, window_ms)
-    )
+    return max(sum(padded[i : i + window_ms]) / window_ms for i in range(0, len(padded) - window_ms + 1, window_ms))
 
 
 def allowed(drop):
@@ -80,11 +78,13 @@ def main():
         hidden.sort()
         n = len(hidden)
         at = [hidden[min(n - 1, int(n * q))] for q in (0.5, 0.95, 0.999)]
-        print(f"{b / 2:4.1f}-{b / 2 + 0.5:4.1f}   {n:6}  " + "".join(f"{v:7.2f}" for v in at) + f"{hidden[-1]:7.2f}   {allowed(b / 2 + 0.25):7.2f}")
+        shares = "".join(f"{v:7.2f}" for v in [*at, hidden[-1]])
+        print(f"{b / 2:4.1f}-{b / 2 + 0.5:4.1f}   {n:6}  {shares}   {allowed(b / 2 + 0.25):7.2f}")
     for limit, found in hiding.items():
         found.sort()
         n = len(found)
-        print(f"limit {limit} V: {n} hidden violations; MIN above the limit: 95 % {found[int(n * 0.95)]:.2f}, 99 % {found[int(n * 0.99)]:.2f}, most {found[-1]:.2f} V")
+        above = f"95 % {found[int(n * 0.95)]:.2f}, 99 % {found[int(n * 0.99)]:.2f}, most {found[-1]:.2f} V"
+        print(f"limit {limit} V: {n} hidden violations; MIN above the limit: {above}")
 
 
 if __name__ == "__main__":
