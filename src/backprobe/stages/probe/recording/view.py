@@ -124,7 +124,7 @@ def _notes(scene: Scene, found: Sequence[Crank]) -> Iterator[str]:
         yield "no crank was found"
     elif starting_crank(found) is None:
         yield "no start of the engine is shown: no level above rest, or the recording ends too soon"
-    loads = [crank for crank in found if crank.sure < LISTED]
+    loads = [crank for crank in found if 0.0 < crank.sure < LISTED]  # nobody takes the others for cranks
     for load in loads[:NOTED_LOADS]:
         reasons = "; ".join(load.why[:2])
         yield f"a load from {load.start_s:.2f} to {load.end_s:.2f} s is not taken for a crank: {reasons}"
