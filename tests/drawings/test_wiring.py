@@ -50,6 +50,21 @@ def test_a_wire_without_a_fuse_is_said_to_have_none():
     assert "without a fuse" in described(Wiring(vehicle="v", unit="u", leads=(bare,)))
 
 
+def test_a_fuse_in_the_ground_is_drawn_for_all_to_see():
+    """It does not belong there, so it is not left out."""
+    fused = Wiring(vehicle="v", unit="u", leads=(DrawnLead(lead="ground", wire=None, fuse="3 A", ground=True),))
+    assert "fuse 3 A" in said(wiring(fused))
+    assert described(fused) == "ground is grounded: place not stated, behind a fuse of 3 A."
+
+
+def test_a_lead_that_nobody_has_told_of_gets_no_cap():
+    """A capped end is work that was done; where nothing is known the drawing asks."""
+    forgotten = Wiring(vehicle="v", unit="u", leads=(DrawnLead(lead="door", wire=None),))
+    assert described(forgotten) == "door: not told where it went."
+    assert {"?", "not told where it went"} <= set(said(wiring(forgotten)))
+    assert "?" not in said(wiring(DEMO))
+
+
 def test_nothing_joined_gets_a_picture_that_says_so():
     """A job that has not come so far still has its drawing."""
     assert "No lead was joined yet." in said(wiring(Wiring(vehicle="v", unit="u", leads=())))

@@ -8,7 +8,7 @@ import xml.etree.ElementTree as ElementTree
 import pytest
 
 from backprobe.drawings.palette import INK, PAPER
-from backprobe.drawings.wiring_marks import cap, fuse, junction, to_frame
+from backprobe.drawings.wiring_marks import cap, fuse, junction, to_frame, untold
 
 
 def numbers(text: str) -> list[float]:
@@ -37,3 +37,10 @@ def test_an_end_lies_at_the_end_of_the_line(mark):
     xs, ys = points[::2], points[1::2]
     assert 100.0 in xs
     assert abs((min(ys) + max(ys)) / 2 - 40.0) <= 2.0
+
+
+def test_a_question_mark_stands_before_the_end_of_the_line():
+    """It ends left of the line, so that they never touch."""
+    node = ElementTree.fromstring(untold((100.0, 40.0)))
+    assert (node.text, node.get("text-anchor")) == ("?", "end")
+    assert float(node.get("x", "0")) < 100.0

@@ -3,7 +3,8 @@
 The vehicle is the bar on the left, the unit the bar on the right; each lead is a line between them. Words stand on
 the line, so that nothing has to be looked up elsewhere: what the vehicle calls the wire, its colour in the letters of
 IEC 60757, its size, the joint, the fuse. The fuse is the rectangle with the line through it and the frame symbol the
-three slanted strokes of IEC 60617 (from memory); a lead that is not used ends in a cap.
+three slanted strokes of IEC 60617 (from memory). A lead that is not used ends in a cap, one of which nobody has told
+where it went in a question mark.
 """
 
 from __future__ import annotations
@@ -13,18 +14,19 @@ from dataclasses import dataclass
 from backprobe.drawings.lettering import cut, letters, text_width
 from backprobe.drawings.palette import INK, PAPER, RULE, SOFT_INK
 from backprobe.drawings.svg import path, picture, tag
-from backprobe.drawings.wiring_marks import cap, fuse, junction, to_frame
+from backprobe.drawings.wiring_marks import cap, fuse, junction, to_frame, untold
 
 WIDTH = 760.0
 NARROWEST = 320.0
 
 _BAR = 7.0
 _HEAD = 26.0
-_ROW = 62.0
+_ROW = 66.0
 _LINE_Y = 27.0  # of a row's line, below the row's top
 _BOLD, _SMALL = 12.0, 10.5
 _JOINT_AT, _FUSE_AT, _CAP_AT = 0.34, 0.62, 0.72  # along the way from the vehicle to the unit
 _GAP = 12.0
+_UNTOLD = "not told where it went"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -33,7 +35,7 @@ class DrawnLead:
 
     `lead` is its name with colour and size ('power, RD 0.75 mm²'). `wire` is the vehicle's wire, None for a lead that
     is not used; `feeds` says what that wire is. `joint` names how they were joined or where it was grounded, or what
-    was done with an unused end. `fuse` is the fuse's rating as text, None where there is none.
+    was done with an unused end (empty: nobody has told). `fuse` is the fuse's rating as text, None where there is none.
     """
 
     lead: str
@@ -76,12 +78,11 @@ def _row(lead: DrawnLead, top: float, *, width: float) -> str:
     words = _words(lead, top, width=width)
     if lead.wire is None and not lead.ground:
         end = left + span * _CAP_AT
-        return words + _line(end, right, y=y) + cap((end, y))
+        return words + _line(end, right, y=y) + (cap((end, y)) if lead.joint else untold((end, y)))
     joint, fused = left + span * _JOINT_AT, left + span * _FUSE_AT
+    marks = (to_frame if lead.ground else junction)((joint, y)) + (fuse((fused, y)) if lead.fuse else "")
     if lead.ground:
-        marks = to_frame((joint, y))
         return words + _line(joint, right, y=y) + marks
-    marks = junction((joint, y)) + (fuse((fused, y)) if lead.fuse else "")
     return words + _line(left, joint, y=y, stroke_width=3.0) + _line(joint, right, y=y) + marks
 
 
@@ -94,24 +95,38 @@ def _words(lead: DrawnLead, top: float, *, width: float) -> str:
     """The words of a row: the wire and the lead above the line; what it feeds, the joint and the fuse beneath."""
     left, right = _BAR + 5, width - _BAR - 5
     span = width - 2 * _BAR
-    above, first, second = top + _LINE_Y - 8, top + _LINE_Y + 15, top + _LINE_Y + 28
+    above, first, second = top + _LINE_Y - 8, top + _LINE_Y + 18, top + _LINE_Y + 31
     name = cut(lead.lead, size=_BOLD, room=span * 0.42, bold=True)
     room = right - left - text_width(name, _BOLD, bold=True) - _GAP
     wire = cut(lead.wire or ("" if not lead.ground else "frame"), size=_BOLD, room=room, bold=True)
     parts = [letters((right, above), name, size=_BOLD, fill=INK, anchor="end", bold=True)]
     if wire:
         parts.append(letters((left, above), wire, size=_BOLD, fill=INK, bold=True))
-    if lead.fuse:
+    if lead.fuse and (lead.wire is not None or lead.ground):
         x = _BAR + span * _FUSE_AT
         said = cut(f"fuse {lead.fuse}", size=_SMALL, room=span * 0.3)
         parts.append(letters((x, first), said, size=_SMALL, fill=INK, anchor="middle"))
-    room = span * (_FUSE_AT - 0.16) if lead.fuse else span - 10
-    for y, text, share in ((first, lead.joint, room), (second, lead.feeds, span - 10)):
-        if text:
-            parts.append(letters((left, y), cut(text, size=_SMALL, room=share), size=_SMALL, fill=SOFT_INK))
+    if lead.wire is None and not lead.ground:
+        said = cut(lead.joint or _UNTOLD, size=_SMALL, room=span - 10)
+        parts.append(letters((right, first), said, size=_SMALL, fill=SOFT_INK, anchor="end"))
+    else:
+        parts += _beneath(lead, (first, second), span=span)
     rule = top + _ROW - 4
     parts.append(tag("path", {"d": path([(_BAR, rule), (width - _BAR, rule)]), "stroke": RULE, "stroke-width": 0.4}))
     return "".join(parts)
+
+
+def _beneath(lead: DrawnLead, lines: tuple[float, float], *, span: float) -> list[str]:
+    """The joint and what the wire feeds, below the line; under the frame symbol only the second of `lines` is free."""
+    first, second = lines
+    room = span * (_FUSE_AT - 0.16) if lead.fuse and not lead.ground else span - 10
+    texts = [(second if lead.ground else first, lead.joint, room)]
+    texts += [] if lead.ground else [(second, lead.feeds, span - 10)]
+    return [
+        letters((_BAR + 5, y), cut(text, size=_SMALL, room=share), size=_SMALL, fill=SOFT_INK)
+        for y, text, share in texts
+        if text
+    ]
 
 
 def described(content: Wiring) -> str:
@@ -121,9 +136,10 @@ def described(content: Wiring) -> str:
 
 def _sentence(lead: DrawnLead) -> str:
     if lead.ground:
-        return f"{lead.lead} is grounded: {lead.joint or 'place not stated'}."
+        fused = f", behind a fuse of {lead.fuse}" if lead.fuse else ""
+        return f"{lead.lead} is grounded: {lead.joint or 'place not stated'}{fused}."
     if lead.wire is None:
-        return f"{lead.lead} is not used: {lead.joint or 'end not stated'}."
+        return f"{lead.lead} is not used: {lead.joint}." if lead.joint else f"{lead.lead}: {_UNTOLD}."
     fused = f" behind a fuse of {lead.fuse}" if lead.fuse else " without a fuse"
     joint = f" by {lead.joint}" if lead.joint else ""
     return f"{lead.lead} is joined to {lead.wire}{joint}{fused}."

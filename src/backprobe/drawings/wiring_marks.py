@@ -1,7 +1,8 @@
-"""The marks of a wiring drawing: a joint, a fuse, the vehicle's frame, a capped end."""
+"""The marks of a wiring drawing: a joint, a fuse, the vehicle's frame, a capped end, an end that nobody told of."""
 
 from __future__ import annotations
 
+from backprobe.drawings.lettering import letters
 from backprobe.drawings.palette import INK, PAPER
 from backprobe.drawings.svg import path, tag
 
@@ -36,3 +37,9 @@ def cap(at: tuple[float, float]) -> str:
     x, y = at
     points = [(x + 12, y - 5), (x, y - 5), (x, y + 5), (x + 12, y + 5)]
     return tag("path", {"d": path(points), "stroke": INK, "stroke-width": _STROKE + 0.6, "fill": "none"})
+
+
+def untold(at: tuple[float, float]) -> str:
+    """An end of which nobody has told where it went: a question mark before the end of the line."""
+    x, y = at
+    return letters((x - 4, y + 4.5), "?", size=14.0, fill=INK, anchor="end", bold=True)
