@@ -10,7 +10,7 @@ import pytest
 from tests.samples.jobs import NAMED, ROWS, demo_job, evidence, without
 
 from backprobe.cases.judge import judge_folder
-from backprobe.cases.record import CAUTIONS, choice_row, identity_of, left_out, meter_text, record_of
+from backprobe.cases.record import NOT_SIGNED, choice_row, identity_of, left_out, meter_text, record_of
 from backprobe.evidence.meter import Meter
 from backprobe.job.judge import judge_job
 from backprobe.paper.content import ChoiceRow
@@ -65,7 +65,7 @@ def test_the_record_says_how_far_it_goes(good: Path):
     """The title names the VIN and the wires; that joints, mounting and a signature are not in it stands on the page."""
     told = page_text(record_of(judge_folder(good)))
     assert told.startswith("Installation record so far: the VIN and the wires | holds")
-    assert "nobody has signed it" in CAUTIONS[0]
+    assert "nobody has signed it" in NOT_SIGNED
 
 
 def test_identity_holds_what_is_known(good: Path):

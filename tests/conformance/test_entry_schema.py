@@ -19,11 +19,12 @@ jsonschema = pytest.importorskip("jsonschema", reason="jsonschema is not install
 SCHEMA = json.loads((Path(__file__).resolve().parents[2] / "schemas" / "entry.schema.json").read_text(encoding="utf-8"))
 VALIDATOR = jsonschema.Draft202012Validator(SCHEMA)
 FIRST = Phone().reads("Red", "on", "12.30")
-CONTROLS = ("correction", "withdrawn", "erased", "rows_moved")
+CONTROLS = ("correction", "withdrawn", "erased", "rows_moved", "sign_off")
 ODD: list[Any] = [
     *("", "word", "a" * 64, "A" * 64, FIRST.id, FIRST.id.upper().replace("0", "A"), "2026-05-04T09:30:00Z"),
     *(0, 1, -1, 2**53, 12.5, True, None, [], ["a"], ["a", 1], ["a", "a"], ["a" * 64], [["a", 1]], [["a", 1, 2]]),
-    *({}, {"10": 1}, {"a": {"b": [1.5]}}, {"a": None}),
+    *({}, {"10": 1}, {"a": {"b": [1.5]}}, {"a": None}, "a" * 128, "A" * 128),
+    *([["phone", 1, "a" * 64]], [["phone", 0, "a" * 64]], [["", 1, "a" * 64]], [["phone", 1, "b"]], [["phone", 1]]),
 ]
 
 

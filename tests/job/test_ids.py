@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 import hashlib
-from uuid import NAMESPACE_URL, UUID
+from uuid import NAMESPACE_URL, RFC_4122, UUID
 
 from hypothesis import given
 from hypothesis import strategies as st
 
-from backprobe.job.ids import PROJECT, folder_id
+from backprobe.job.ids import PROJECT, folder_id, timed_id
 
 names = st.lists(st.text(st.characters(exclude_categories=["Cs"]), max_size=6) | st.integers(0, 99), max_size=4)
 
@@ -44,3 +44,16 @@ def test_other_names_have_other_ids(one, other):
 def test_other_jobs_have_other_ids(some):
     """The same row of two jobs has two ids."""
     assert folder_id("job-7", *some) != folder_id("job-8", *some)
+
+
+def test_a_timed_id_is_that_of_the_rfc():
+    """RFC 9562, appendix A.6: 2022-02-22 14:22:22 UTC-5, with the random bits that the example gives."""
+    random = (0xCC3).to_bytes(2, "big") + (0x18C4DC0C0C07398F).to_bytes(8, "big")
+    assert timed_id(0x017F22E279B0, random) == "017f22e2-79b0-7cc3-98c4-dc0c0c07398f"
+
+
+def test_timed_ids_follow_the_clock():
+    """Later ids sort later; all random bits but those of version and variant are kept apart."""
+    assert timed_id(1_000, b"\xff" * 10) < timed_id(1_001, b"\0" * 10)
+    made = UUID(timed_id(5, b"\xff" * 10))
+    assert (made.version, made.variant) == (7, RFC_4122)

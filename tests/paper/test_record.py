@@ -2,20 +2,27 @@
 
 import hashlib
 import io
+import json
 import subprocess
 import sys
 from collections.abc import Callable, Iterator
 from typing import Any
 
+import numpy as np
 import pikepdf
 import pytest
+import typst
+import zxingcpp
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
+from PIL import Image
 
 from backprobe.errors import JobError, JournalError
 from backprobe.findings import Finding, Verdict
-from backprobe.paper.content import ChoiceRow, IdentityRow, Picture, RecordContent
+from backprobe.paper import record as paper
+from backprobe.paper.content import Attachment, ChoiceRow, IdentityRow, Picture, RecordContent, SignOffBlock
 from backprobe.paper.record import write_record
+from backprobe.paper.sheet import sheet
 
 Build = Callable[..., RecordContent]
 Shown = Callable[[pikepdf.Page], str]
@@ -279,3 +286,45 @@ def test_importing_it_loads_no_typesetter() -> None:
     environment = {"PYTHONPATH": ":".join(sys.path)}
     found = subprocess.run([sys.executable, "-c", script], env=environment, capture_output=True, text=True, check=True)
     assert found.stdout.strip() == "False"
+
+
+SIGNED = SignOffBlock(
+    end="provisional",
+    lines=("missing: one parked night (owed by the yard until 2026-04-07)", "the driver was told: call the yard"),
+    signed="Signed by Інес Окафор, 2026-04-01 08:15 UTC by the signing device's clock, over 21 entries.",
+    key="4a80 17e4 e4a7 0f2f",
+)
+
+
+def test_a_sign_off_stands_on_the_page(record: Build, shown: Shown) -> None:
+    """How it ended, what is missing, who signed, when, over what, with which key; without one nothing of that."""
+    with opened(record(sign_off=SIGNED)) as pdf:
+        text = "".join(shown(page) for page in pdf.pages)
+    for words in ("Handed over as provisional", *SIGNED.lines, SIGNED.signed, f"Key {SIGNED.key}"):
+        assert packed(words) in text
+    with opened(record()) as pdf:
+        assert "Handedover" not in "".join(shown(page) for page in pdf.pages)
+
+
+def test_the_journal_s_digest_stands_there_as_a_code(record: Build) -> None:
+    """Read off the printed page by a reader of codes: the sha256 of the journal inside."""
+    content = record(sign_off=SIGNED)
+    data = json.dumps(sheet(content, frozenset()))
+    setter = typst.Compiler(paper._template(), font_paths=paper._fonts(), sys_inputs={"data": data})
+    pages = setter.compile(format="png", ppi=150)
+    pictures = [Image.open(io.BytesIO(page)).convert("L") for page in (pages if isinstance(pages, list) else [pages])]
+    found = [code.text for picture in pictures for code in zxingcpp.read_barcodes(np.asarray(picture))]
+    assert found == [f"sha256:{hashlib.sha256(content.journal).hexdigest()}"]
+
+
+@pytest.mark.parametrize("content", [b"{}", b"", b"\xff\x00", "漢 🚚".encode()])
+def test_what_was_signed_is_attached(record: Build, content: bytes) -> None:
+    """Beside the journal, byte for byte, with what it is; a letter that no page could show does no harm there."""
+    made = record(attached=(Attachment("signed-findings.json", content, "The findings that were signed"),))
+    with opened(made) as pdf:
+        assert sorted(pdf.attachments) == ["journal.jsonl", "signed-findings.json"]
+        inside = pdf.attachments["signed-findings.json"]
+        assert inside.get_file().read_bytes() == content
+        assert inside.description == "The findings that were signed"
+        assert inside.relationship == "/Supplement"
+        assert pdf.open_metadata().pdfa_status == "3A"

@@ -76,7 +76,7 @@ def histories(draw: st.DrawFn) -> list[Entry]:
     said: list[Entry] = []
     for _ in range(draw(st.integers(0, 12))):
         phone = draw(st.sampled_from(phones))
-        what = draw(st.sampled_from(("reads", "corrects", "withdraws", "claims", "decides", "unknown")))
+        what = draw(st.sampled_from(("reads", "corrects", "withdraws", "claims", "decides", "moves", "unknown")))
         volts = draw(st.sampled_from(("12.30", "12.3", "0.02")))
         if what == "reads" or not said:
             said.append(phone.reads(draw(st.sampled_from(("Red", "Blue"))), draw(st.sampled_from(KEYS)), volts))
@@ -88,6 +88,9 @@ def histories(draw: st.DrawFn) -> list[Entry]:
             said.append(phone.withdraws(draw(st.sampled_from(said))))
         elif what == "claims":
             said.append(phone.claims("serial", draw(st.sampled_from(("U-1", "U-2")))))
+        elif what == "moves":
+            moved = [[draw(st.sampled_from(said)).id, draw(st.integers(0, 9))]]
+            said.append(phone.say("rows_moved", {"file": "readings.csv", "moved": moved}))
         else:
             said.append(phone.say("smell", {"of": "burnt varnish"}))
     return said
@@ -113,4 +116,10 @@ GOOD: dict[str, Body] = {
     "withdrawn": {"entry": ["some-id", "another-id"]},
     "erased": {"blobs": [SHA]},
     "rows_moved": {"file": "readings.csv", "moved": [["some-id", 4]]},
+    "sign_off": {
+        "end": "proven", "verdict": "holds", "heads": [["folder", 3, SHA]], "entries": 3,
+        **dict.fromkeys(("entries_sha256", "order_sha256", "findings_sha256", "hand_over_sha256"), SHA),
+        **dict.fromkeys(("engine_sha256", "limits_sha256", "unit_sheet_sha256", "key", "fingerprint"), SHA),
+        "signature": "b" * 128,
+    },
 }

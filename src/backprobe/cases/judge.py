@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from backprobe.cases.import_folder import Imported, import_folder
+from backprobe.cases.signed_job import judged_otherwise, sign_offs_of
 from backprobe.files.journal_file import JOURNAL
 from backprobe.files.open import small_text, text_lines
 from backprobe.formats.recording_csv import read_recording
@@ -13,6 +14,7 @@ from backprobe.job.answer import judgement_json
 from backprobe.job.door import meter_for, recording_limits_V
 from backprobe.job.entry import digest
 from backprobe.job.judge import JobEvidence, JobJudgement, judge_job
+from backprobe.job.signed import sign_off_finding
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -25,7 +27,7 @@ class JudgedFolder:
     @property
     def notes(self) -> tuple[str, ...]:
         """What the technician should know of the folder itself."""
-        return self.imported.notes
+        return (*self.imported.notes, *judged_otherwise(self.imported, self.judged.findings))
 
     def as_json(self) -> dict[str, object]:
         """The judgement with the state of the journal."""
@@ -43,7 +45,7 @@ def judge_folder(folder: Path) -> JudgedFolder:
 
 def evidence_of(imported: Imported) -> JobEvidence:
     """The evidence that the folder's journal holds, with its recordings opened."""
-    sheet, unit, found = imported.sheet, imported.unit, imported.folder
+    sheet, unit, found, walked = imported.sheet, imported.unit, imported.folder, imported.walkround
     text = small_text(found.named(sheet.meter_file, "the meter's file")) if sheet.meter_file else None
     limits_V = recording_limits_V(sheet.vehicle.system_V, unit.supply.least_V)
     return JobEvidence(
@@ -54,7 +56,12 @@ def evidence_of(imported: Imported) -> JobEvidence:
         recordings=tuple(
             read_recording(text_lines(path), file=path.name, thresholds_V=limits_V) for path in found.recordings
         ),
+        walkround=walked,
+        missing_photos=tuple(photo.file for photo in walked.photos if found.lacks(photo.file)) if walked else (),
         disputes=tuple(disputes_of(imported)),
+        sign_off=sign_off_finding(
+            imported.journal.lines, sign_offs_of(imported), wanted=imported.sheet.hand_over is not None
+        ),
     )
 
 

@@ -2,8 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 from backprobe import __version__
+from backprobe.cases.import_folder import Imported
 from backprobe.cases.judge import JudgedFolder, journal_bytes
+from backprobe.cases.signed_job import blob_bytes, sign_offs_of, signer_name, standing
 from backprobe.evidence.job_sheet import NamedWire
 from backprobe.evidence.meter import Meter
 from backprobe.files.journal_file import JOURNAL
@@ -11,8 +15,11 @@ from backprobe.findings import Finding, Verdict
 from backprobe.job.entry import digest
 from backprobe.job.judge import JobJudgement
 from backprobe.job.picture import crank_picture
-from backprobe.paper.content import ChoiceRow, IdentityRow, Picture, RecordContent
+from backprobe.job.sign_off import SignOff, grouped
+from backprobe.job.signed import FINDING
+from backprobe.paper.content import Attachment, ChoiceRow, IdentityRow, Picture, RecordContent, SignOffBlock
 from backprobe.paper.record import write_record
+from backprobe.stages.hand_over.ending import ENDING, told
 from backprobe.stages.probe.slots import SlotName
 
 SENTENCE = {
@@ -21,8 +28,9 @@ SENTENCE = {
     Verdict.FAILS: "Something is outside its limit: do not hand this vehicle over as it is.",
     Verdict.OPEN: "Evidence is still missing.",
 }
+NOT_SIGNED = "Joints, mounting and a test of the unit are not in this record, and nobody has signed it."
+SIGNED = "Joints, mounting and a test of the unit are not in this record."
 CAUTIONS = (
-    "Joints, mounting and a test of the unit are not in this record, and nobody has signed it.",
     "The vehicle maker's instructions, local rules and licensed practice come before anything written here.",
     "Never tap restraint (airbag), brake, steering, engine-control, start, bus or high-voltage wiring.",
 )
@@ -33,6 +41,7 @@ def record_of(job: JudgedFolder, *, made_at: str | None = None) -> bytes:
     judged = job.judged
     journal = journal_bytes(job.imported)
     pictured = crank_picture(judged)
+    sign_off = standing(job.imported)
     return write_record(
         RecordContent(
             title="Installation record so far: the VIN and the wires",
@@ -41,16 +50,54 @@ def record_of(job: JudgedFolder, *, made_at: str | None = None) -> bytes:
             next_step=judged.next,
             identity=identity_of(job),
             choices=tuple(choice_row(judged, slot) for slot in SlotName),
-            findings=judged.findings,
+            findings=_on_page(judged.findings, signed=sign_off is not None),
             pictures=() if pictured is None else (Picture(svg=pictured[0], caption=pictured[1], alt=pictured[2]),),
-            notes=(*CAUTIONS, *left_out(judged), *job.notes),
+            notes=(SIGNED if sign_off else NOT_SIGNED, *CAUTIONS, *left_out(judged), *job.notes),
             journal=journal,
             journal_name=JOURNAL,
             journal_digest=digest(journal),
             engine_version=__version__,
+            sign_off=None if sign_off is None else sign_off_block(job.imported, sign_off),
+            attached=tuple(_attached(job.imported)),
             made_at=made_at,
         )
     )
+
+
+def _on_page(findings: tuple[Finding, ...], *, signed: bool) -> tuple[Finding, ...]:
+    """The findings on the page: what the sign-off says itself does not stand there twice."""
+    return tuple(each for each in findings if not signed or each.id not in (ENDING, FINDING))
+
+
+def sign_off_block(imported: Imported, sign_off: SignOff) -> SignOffBlock:
+    """The sign-off on the page: how the job ended, who signed, when, and with which key."""
+    ended = imported.sheet.hand_over
+    entry = sign_off.entry
+    lines = [] if ended is None else [f"{name}: {', '.join(items)}" for name, items in told(ended).items() if items]
+    at = None if entry.at is None else entry.at.replace("T", " ").replace("Z", " UTC")
+    when = "at a time not known" if at is None else f"{at} by the signing device's clock"
+    return SignOffBlock(
+        end=sign_off.judged.end,
+        lines=tuple(lines),
+        signed=f"Signed by {signer_name(imported, sign_off)}, {when}, over {sign_off.entries} entries of the journal.",
+        key=grouped(sign_off.fingerprint),
+    )
+
+
+def _attached(imported: Imported) -> Iterator[Attachment]:
+    """What the last sign-off was made over, as far as it is at hand."""
+    for last in sign_offs_of(imported)[-1:]:
+        for (name, sha256), what in zip(last.sign_off.blobs.items(), WHAT_WAS_SIGNED, strict=True):
+            content = blob_bytes(imported, sha256)
+            if content is not None:
+                yield Attachment(name, content, what)
+
+
+WHAT_WAS_SIGNED = (
+    "The findings that were signed",
+    "How the job ended, as it was signed",
+    "The digests of the entries that were signed, one a line",
+)
 
 
 def identity_of(job: JudgedFolder) -> tuple[IdentityRow, ...]:

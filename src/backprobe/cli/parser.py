@@ -15,6 +15,9 @@ from backprobe.errors import OptionError
 COMMANDS = {
     "probe": "which wire is which: a table of readings or a recording",
     "judge": "a job folder: findings, and the record on paper",
+    "sign": "sign a job off when it is handed over",
+    "verify": "whether a record or a job folder is what was signed, and by whom",
+    "keys": "the keys to sign with, and those that are known",
     "wire": "what a length of wire resists",
     "fuse": "whether a fuse protects its wire",
     "battery": "how full a battery is, from its volts at rest",

@@ -58,6 +58,11 @@ def load_journal(folder: Path) -> Journal:
     return read_journal(raw.removesuffix(b"\n").split(b"\n") if raw else ())
 
 
+def journal_content(folder: Path) -> bytes:
+    """The bytes of the folder's journal as they stand, empty where there is none."""
+    return _bytes_of(folder / JOURNAL)
+
+
 @contextmanager
 def held_journal(folder: Path) -> Iterator[JournalFile]:
     """The journal of `folder`, held against other processes until the block ends.

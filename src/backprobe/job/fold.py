@@ -8,12 +8,12 @@ from dataclasses import dataclass, field
 from backprobe.errors import JournalError
 from backprobe.evidence.reading import ReadingsTable
 from backprobe.job.entry import VERSION, Entry
-from backprobe.job.kinds import ERASED, KINDS, ROWS_MOVED, misfit, text, texts
+from backprobe.job.kinds import ERASED, KINDS, ROWS_MOVED, SIGN_OFF, misfit, text, texts
 from backprobe.job.lineage import Dispute, Statement, standing, statement
 from backprobe.job.slots import Slot, slots_of
 from backprobe.job.table import ROW_KINDS, place_of, readings_table, unreadable
 
-_NOT_EVIDENCE = frozenset({ERASED, ROWS_MOVED})
+_NOT_EVIDENCE = frozenset({ERASED, ROWS_MOVED, SIGN_OFF})
 
 
 @dataclass(frozen=True, slots=True, order=True)

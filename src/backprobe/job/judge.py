@@ -16,6 +16,7 @@ from backprobe.evidence.reading import Reading, ReadingsTable, WireFacts
 from backprobe.evidence.recording import Quantity, Recording
 from backprobe.evidence.unit_sheet import UnitSheet
 from backprobe.findings import Finding, Stage, Verdict, worst
+from backprobe.stages.hand_over.ending import ending_finding, obstacles
 from backprobe.stages.probe.answer import Answer, answer_recording, answer_table
 from backprobe.stages.probe.findings import Demand, at_stake, next_sentence, probe_findings
 from backprobe.stages.probe.setup import Setup
@@ -47,6 +48,7 @@ class JobEvidence:
     table: ReadingsTable
     recordings: tuple[Recording, ...] = ()
     disputes: tuple[str, ...] = ()  # what the journal leaves open, in words
+    sign_off: Finding | None = None  # on the sign-offs in the journal; None where none is there and none is due
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -107,6 +109,7 @@ def judge_job(evidence: JobEvidence) -> JobJudgement:
         *_recorded(heard, staked),
         *_disputed(evidence),
     )
+    findings = (*findings, *_handed_over(evidence, findings))
     return JobJudgement(evidence=evidence, findings=findings, probe=probe, heard=heard)
 
 
@@ -260,6 +263,19 @@ def _wires_in(each: HeardRecording) -> set[str]:
 def _dip(recording: Recording, dip: Finding) -> Finding:
     then = WEAK_BATTERY if dip.verdict is Verdict.FAILS else dip.next
     return replace(dip, what=f"{recording.name}: {dip.what}", next=then)
+
+
+def _handed_over(evidence: JobEvidence, findings: Sequence[Finding]) -> tuple[Finding, ...]:
+    """How the job ends, in view of all other findings, and its sign-off; nothing while nobody has said how it ends.
+
+    A job that cannot end so yet is not signed either, so its end comes first; else the sign-off does.
+    """
+    ended = evidence.sheet.hand_over
+    signed = () if evidence.sign_off is None else (evidence.sign_off,)
+    if ended is None:
+        return signed
+    ending = ending_finding(ended, findings)
+    return (ending, *signed) if obstacles(ended, findings) else (*signed, ending)
 
 
 def _disputed(evidence: JobEvidence) -> tuple[Finding, ...]:

@@ -6,6 +6,7 @@ else stands in a body, such as the line it was found on, may differ without the 
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 
@@ -16,6 +17,7 @@ CORRECTION = "correction"  # {replaces: id or ids, kind, body}: stands in the pl
 WITHDRAWN = "withdrawn"  # {entry: id or ids, why}: nothing stands in the place of what it names any more
 ERASED = "erased"  # {blobs: digests, why}: these files were deleted on purpose
 ROWS_MOVED = "rows_moved"  # {file, moved: [[id, place], …]}: rows stand elsewhere in their file, unchanged
+SIGN_OFF = "sign_off"  # what somebody puts a name to; see job/sign_off.py
 
 
 @dataclass(frozen=True, slots=True)
@@ -35,6 +37,7 @@ KINDS: Mapping[str, Kind] = {
     "job": Kind((), ("file", "sha256"), _FILE | {"vin": "text or nothing", "serial": "text or nothing"}),
     "unit_sheet": Kind((), ("file", "sha256"), _FILE),
     "meter_sheet": Kind((), ("file", "sha256"), _FILE),
+    "walkround": Kind((), ("file", "sha256"), _FILE),
     "readings_file": Kind(("file",), ("sha256",), _FILE),
     "recording": Kind(("file",), ("sha256",), _FILE | {"stored": "yes or no"}),
     "person": Kind(("sha256",), (), {"sha256": "sha256"}),
@@ -62,11 +65,24 @@ _CONTROLS: Mapping[str, Mapping[str, str]] = {
     WITHDRAWN: {"entry": "ids", "why": "text or nothing"},
     ERASED: {"blobs": "digests", "why": "text or nothing"},
     ROWS_MOVED: {"file": "text", "moved": "places"},
+    SIGN_OFF: {"end": "text", "verdict": "text", "heads": "heads", "entries": "whole"}
+    | dict.fromkeys(("entries_sha256", "order_sha256", "findings_sha256", "hand_over_sha256"), "sha256")
+    | {"engine_sha256": "sha256 or nothing", "limits_sha256": "sha256", "unit_sheet_sha256": "sha256"}
+    | {"key": "sha256", "fingerprint": "sha256", "signature": "signature"},
 }
+_SIGNATURE = re.compile(r"[0-9a-f]{128}", re.ASCII)  # small letters only: a signature is written in one way
 
 
 def _is_place(value: Json) -> bool:
     return isinstance(value, list) and len(value) == 2 and isinstance(value[0], str) and isinstance(value[1], int)
+
+
+def _is_head(value: Json) -> bool:
+    """Whether `value` is a device's last entry: its name, number and digest."""
+    if not isinstance(value, list) or len(value) != 3:
+        return False
+    device, seq, last = value
+    return _is_text(device) and device != "" and _is_whole(seq) and seq != 0 and is_sha256(last)
 
 
 def _are(test: Callable[[Json], bool]) -> Callable[[Json], bool]:
@@ -89,6 +105,9 @@ FIELD_TYPES: Mapping[str, Callable[[Json], bool]] = {
     "whole or nothing": lambda value: value is None or _is_whole(value),
     "yes or no": lambda value: value is None or isinstance(value, bool),
     "sha256": is_sha256,
+    "sha256 or nothing": lambda value: value is None or is_sha256(value),
+    "signature": lambda value: isinstance(value, str) and _SIGNATURE.fullmatch(value) is not None,
+    "heads": lambda value: value != [] and _are(_is_head)(value),
     "digests": _are(is_sha256),
     "ids": lambda value: (isinstance(value, str) and value != "") or (value != [] and _are(_is_text)(value)),
     "table": lambda value: isinstance(value, dict),

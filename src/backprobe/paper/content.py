@@ -39,12 +39,36 @@ class Picture:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class SignOffBlock:
+    """The sign-off as it stands on the page.
+
+    `end` is how the job ended, `lines` what was said of that (missing, undone, told the driver); `signed` says who
+    signed, when and what, `key` is the fingerprint of the key, in groups.
+    """
+
+    end: str
+    lines: tuple[str, ...]
+    signed: str
+    key: str
+
+
+@dataclass(frozen=True, slots=True)
+class Attachment:
+    """A file that is attached beside the journal: its name, its bytes, and what it is."""
+
+    name: str
+    content: bytes
+    description: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class RecordContent:
     """Everything that stands in a record.
 
     `verdict` and `sentence` are the answer at a glance, `next_step` the one thing to do next (None: nothing).
     `journal` is attached as `journal_name`; `journal_digest` is its sha256 in hex and must be that of these bytes.
     `made_at` is an ISO 8601 time, None where it is not known. `notes` are cautions and what else must be read.
+    `sign_off` is None where nobody has signed; with it the journal's digest is also shown as a code to be scanned.
     `language` is the language of the texts (BCP 47, two letters).
     """
 
@@ -61,5 +85,7 @@ class RecordContent:
     findings: tuple[Finding, ...] = ()
     pictures: tuple[Picture, ...] = ()
     notes: tuple[str, ...] = ()
+    sign_off: SignOffBlock | None = None
+    attached: tuple[Attachment, ...] = ()
     made_at: str | None = None
     language: str = "en"

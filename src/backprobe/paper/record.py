@@ -27,7 +27,7 @@ _TRIES = 4  # with more and more letters replaced by their codes
 
 
 def write_record(content: RecordContent, *, timestamp: int | None = None) -> bytes:
-    """The record of `content` as a PDF; its journal is inside, under its name.
+    """The record of `content` as a PDF; its journal is inside, under its name, and beside it what else is attached.
 
     `timestamp` is the PDF's creation time in seconds since 1970; without it, `content.made_at` where that names an
     instant, else the start of 1970. The bytes depend on the arguments alone. Letters for which there is no glyph
@@ -89,5 +89,6 @@ def _fonts() -> typst.Fonts:
 def _all_text(data: str) -> str:
     """All words of a sheet, read back from its JSON."""
     values = json.loads(data)
-    values.pop("journal")
+    for unread in ("journal", "attached", "code"):
+        values.pop(unread)
     return json.dumps(values, ensure_ascii=False)

@@ -12,8 +12,9 @@ from backprobe.drawings.marks import verdict_shape
 from backprobe.drawings.palette import INK, RULE, SOFT_INK
 from backprobe.drawings.svg import picture
 from backprobe.findings import Finding, Verdict
-from backprobe.paper.content import ChoiceRow, RecordContent
+from backprobe.paper.content import ChoiceRow, RecordContent, SignOffBlock
 from backprobe.paper.glyphs import has_codes, inline, marked, parts_of
+from backprobe.paper.qr import qr_svg
 
 FONTS = ["Atkinson Hyperlegible", "DejaVu Sans Mono", "Libertinus Serif"]
 BAR_WIDTH = 545.0
@@ -85,6 +86,14 @@ class _Setter:
             "note": self.words_or_none(row.note),
         }
 
+    def sign_off(self, block: SignOffBlock) -> dict[str, object]:
+        return {
+            "end": self.words(block.end),
+            "lines": [self.words(line) for line in block.lines],
+            "signed": self.words(block.signed),
+            "key": self.words(block.key),
+        }
+
 
 def spoken(text: str) -> str:
     """`text` for metadata and for screen readers: every letter that is one is kept, only signs become codes."""
@@ -113,6 +122,7 @@ def sheet(content: RecordContent, missing: frozenset[str]) -> dict[str, object]:
             for shown in content.pictures
         ],
         "notes": [words(note) for note in notes],
+        "sign_off": None if content.sign_off is None else setter.sign_off(content.sign_off),
         "engine": words(content.engine_version),
         "shown_journal_name": words(content.journal_name),
     }
@@ -142,7 +152,22 @@ def _frame(content: RecordContent) -> dict[str, object]:
         "journal_name": content.journal_name,
         "journal_size": f"{len(content.journal):,} bytes",
         "journal_digest": content.journal_digest,
+        "code": None if content.sign_off is None else qr_svg(code_text(content.journal_digest)),
+        "code_alt": f"QR code of {code_text(content.journal_digest)}",
+        "attached": [
+            {"name": each.name, "content": _text_or_bytes(each.content), "description": each.description}
+            for each in content.attached
+        ],
     }
+
+
+def code_text(journal_digest: str) -> str:
+    """What the code on a record says: the digest as it is printed in words.
+
+    >>> code_text("9ac3")
+    'sha256:9ac3'
+    """
+    return f"sha256:{journal_digest}"
 
 
 def _text_or_bytes(data: bytes) -> str | list[int]:

@@ -96,6 +96,13 @@ def test_the_finding_says_what_stands_in_the_way():
     assert done.because == "undone: both taps; restored: fuse F12, lamps tested; why: the owner said no"
 
 
+def test_a_provisional_end_is_open_until_nothing_is_owed():
+    """What is missing is missing evidence: open, and the next thing is the first that is owed."""
+    owed = ending_finding(PROVISIONAL, [WIRE])
+    assert (owed.verdict, owed.because) == (Verdict.OPEN, said(PROVISIONAL))
+    assert owed.next == "one parked night: owed by the yard until 2026-04-07"
+
+
 def test_what_is_said_of_the_end():
     """Each missing thing with who owes it and until when."""
     assert said(PROVISIONAL) == "missing: one parked night (owed by the yard until 2026-04-07)"

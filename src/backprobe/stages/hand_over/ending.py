@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from backprobe.evidence.hand_over import End, HandOver
+from backprobe.evidence.hand_over import End, HandOver, Missing
 from backprobe.findings import Finding, Stage, Verdict
 
 ENDING = "ending"
+DRIVER = "the driver was told"
 SHOWN = 5  # findings that are named; the rest is counted
 NOTHING_TOUCHED = 'or "nothing had been touched"'
 
@@ -64,15 +65,19 @@ def _named(findings: Sequence[Finding]) -> Iterator[str]:
 
 
 def ending_finding(hand_over: HandOver, findings: Sequence[Finding]) -> Finding:
-    """The finding on the job's end: it holds where nothing stands in the way, else it is open."""
+    """The finding on the job's end: open where something stands in the way, and where the end is provisional.
+
+    What a provisional job lacks is evidence that is missing, however well it is known who owes it.
+    """
     hindered = obstacles(hand_over, findings)
+    first_owed = next((f"{one.what}: {_owed(one)}" for one in hand_over.missing), None)
     return Finding(
         id=ENDING,
         stage=Stage.HAND_OVER,
         what=f"How the job ends: {hand_over.end}",
-        verdict=Verdict.OPEN if hindered else Verdict.HOLDS,
+        verdict=Verdict.OPEN if hindered or hand_over.missing else Verdict.HOLDS,
         because="; ".join(hindered) if hindered else said(hand_over),
-        next=_NEXT[hand_over.end] if hindered else None,
+        next=_NEXT[hand_over.end] if hindered else first_owed,
     )
 
 
@@ -89,11 +94,21 @@ def said(hand_over: HandOver) -> str:
     >>> said(HandOver(end=End.ABANDONED, undone=("both taps",), restored=("fuse F12",), why="the owner said no"))
     'undone: both taps; restored: fuse F12; why: the owner said no'
     """
-    parts = {
-        "missing": [f"{one.what} (owed by {one.owed_by} until {one.until})" for one in hand_over.missing],
-        "undone": list(hand_over.undone),
-        "restored": list(hand_over.restored),
-        "why": [hand_over.why] if hand_over.why else [],
-    }
-    lines = [f"{name}: {', '.join(items)}" for name, items in parts.items() if items]
+    parts = told(hand_over)
+    lines = [f"{name}: {', '.join(items)}" for name, items in parts.items() if items and name != DRIVER]
     return "; ".join(lines) or "everything holds"
+
+
+def told(hand_over: HandOver) -> dict[str, tuple[str, ...]]:
+    """All that is said of the end, by what it is; empty where nothing is said."""
+    return {
+        "missing": tuple(f"{one.what} ({_owed(one)})" for one in hand_over.missing),
+        "undone": hand_over.undone,
+        "restored": hand_over.restored,
+        "why": (hand_over.why,) if hand_over.why else (),
+        DRIVER: hand_over.told_driver,
+    }
+
+
+def _owed(one: Missing) -> str:
+    return f"owed by {one.owed_by or 'nobody'} until {one.until or 'no day'}"
