@@ -12,13 +12,15 @@ from backprobe.errors import JobError, JournalError
 from backprobe.evidence.job_sheet import JobSheet
 from backprobe.evidence.reading import ReadingsTable
 from backprobe.evidence.unit_sheet import UnitSheet
+from backprobe.evidence.walkround import Walkround
 from backprobe.files.blobs import BLOBS, MOST_BLOB_BYTES, Blob, is_kept, put_bytes, put_file
-from backprobe.files.folder import READINGS, RECORDINGS, JobFolder, open_folder
+from backprobe.files.folder import READINGS, RECORDINGS, WALKROUND, JobFolder, open_folder
 from backprobe.files.journal_file import JOURNAL, JournalFile, held_journal
 from backprobe.files.open import small_text, text_lines
 from backprobe.formats.job_toml import read_job
 from backprobe.formats.readings_csv import read_readings
 from backprobe.formats.unit_sheet import read_unit_sheet
+from backprobe.formats.walkround_toml import read_walkround
 from backprobe.job.canonical import Body, canonical
 from backprobe.job.changes import changes
 from backprobe.job.entry import digest
@@ -39,15 +41,16 @@ DEVICE = "folder"  # what imports from a folder call themselves in the journal
 class Imported:
     """A job folder as read, and its journal with everything in it.
 
-    `table` is the readings table as the file has it now, `state` the fold of the whole journal, which may hold what
-    phones have added. `added` counts the new entries by kind; `notes` are for the technician: what was mended, passed
-    over, missing or too large.
+    `walkround` is None where nobody wrote one. `table` is the readings table as the file has it now, `state` the fold
+    of the whole journal, which may hold what phones have added. `added` counts the new entries by kind; `notes` are for
+    the technician: what was mended, passed over, missing or too large.
     """
 
     folder: JobFolder
     job: str
     sheet: JobSheet
     unit: UnitSheet
+    walkround: Walkround | None
     table: ReadingsTable
     journal: Journal
     state: JobState
@@ -66,6 +69,7 @@ def import_folder(folder: Path) -> Imported:
     with held_journal(folder) as held:
         sheet = read_job(small_text(found.job_sheet), found.job_sheet.name)
         unit = read_unit_sheet(small_text(found.named(sheet.unit_sheet, UNIT_SHEET)), sheet.unit_sheet)
+        walked = read_walkround(small_text(found.walkround), WALKROUND) if found.walkround else None
         meter = found.named(sheet.meter_file, "the meter's figures") if sheet.meter_file else None
         table = _table(found, sheet)
         said = rows_of(table, READINGS)
@@ -80,6 +84,7 @@ def import_folder(folder: Path) -> Imported:
         job=job,
         sheet=sheet,
         unit=unit,
+        walkround=walked,
         table=table,
         journal=held.journal,
         state=state,
@@ -127,6 +132,8 @@ def _files(found: JobFolder, sheet: JobSheet, *, meter: Path | None, job: str, k
     yield keeper.file("unit_sheet", unit, written=sheet.unit_sheet)
     if meter and sheet.meter_file:
         yield keeper.file("meter_sheet", meter, written=sheet.meter_file)
+    if found.walkround:
+        yield keeper.file("walkround", found.walkround, written=WALKROUND)
     if found.readings:
         yield keeper.file("readings_file", found.readings, written=READINGS)
     for path in found.recordings:

@@ -11,16 +11,21 @@ from backprobe.errors import JobError
 
 JOB_SHEET = "job.toml"
 READINGS = "readings.csv"
+WALKROUND = "walkround.toml"
 RECORDINGS = "recordings"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class JobFolder:
-    """The files of a job at `path`; `readings` is None where no table was begun; `passed_over` was left unread."""
+    """The files of a job at `path`; `readings` is None where no table was begun, `walkround` where nobody wrote one.
+
+    `passed_over` was left unread.
+    """
 
     path: Path
     job_sheet: Path
     readings: Path | None
+    walkround: Path | None
     recordings: tuple[Path, ...]
     passed_over: tuple[str, ...]
 
@@ -32,6 +37,12 @@ class JobFolder:
                 raise JobError(f"{JOB_SHEET} names {written!r} as {what}; there is no such file in {self.path}")
         return path
 
+    def lacks(self, written: str) -> bool:
+        """Whether there is no plain file where a sheet says `written`, as seen from the folder."""
+        path = self.path / written
+        with _plain_words(path):
+            return not path.is_file()
+
 
 def open_folder(path: Path) -> JobFolder:
     """The job folder at `path`; JobError where it is no folder or holds no job.toml.
@@ -41,7 +52,9 @@ def open_folder(path: Path) -> JobFolder:
     with _plain_words(path):
         if not path.is_dir():
             raise JobError(f"{path}: a job folder is expected; there is no folder of this name")
-        job_sheet, readings, recordings = (path / name for name in (JOB_SHEET, READINGS, RECORDINGS))
+        job_sheet, readings, walkround, recordings = (
+            path / name for name in (JOB_SHEET, READINGS, WALKROUND, RECORDINGS)
+        )
         if not job_sheet.is_file():
             raise JobError(f"{path}: a job folder is expected; there is no {JOB_SHEET} in it")
         if recordings.exists() and not recordings.is_dir():
@@ -52,6 +65,7 @@ def open_folder(path: Path) -> JobFolder:
             path=path,
             job_sheet=job_sheet,
             readings=readings if readings.exists() else None,
+            walkround=walkround if walkround.exists() else None,
             recordings=tuple(usable),
             passed_over=tuple(f"{RECORDINGS}/{file.name}" for file in found if file not in usable),
         )

@@ -2,7 +2,8 @@
 
 What runs in a browser's Python and what runs in a terminal meet here, so that both give the same bytes.
 
-In: ``{"job.toml": text, "unit": text, "meter": text|null, "readings.csv": text|null, "recordings": {name: text}}``.
+In: ``{"job.toml": text, "unit": text, "meter": text|null, "readings.csv": text|null, "walkround.toml": text|null,
+"recordings": {name: text}}``.
 Out: the judgement as `backprobe judge --json` prints it, or ``{"ok": false, "error": …, "code": …}``.
 """
 
@@ -20,6 +21,7 @@ from backprobe.formats.meter_toml import read_meter
 from backprobe.formats.readings_csv import read_readings
 from backprobe.formats.recording_csv import read_recording
 from backprobe.formats.unit_sheet import read_unit_sheet
+from backprobe.formats.walkround_toml import read_walkround
 from backprobe.job.answer import judgement_json
 from backprobe.job.judge import JobEvidence, judge_job
 from backprobe.limits.lookup import limit, meter
@@ -53,12 +55,14 @@ def evidence_of(parts: dict[str, object]) -> JobEvidence:
     if readings is not None:
         table = read_readings(_lines(readings), file="readings.csv", system_V=sheet.vehicle.system_V)
     unit = read_unit_sheet(_text(parts, "unit"), sheet.unit_sheet)
+    walked = _maybe(parts, "walkround.toml")
     thresholds_V = recording_limits_V(sheet.vehicle.system_V, unit.supply.least_V)
     return JobEvidence(
         sheet=sheet,
         unit=unit,
         meter=meter_for(sheet, _maybe(parts, "meter")),
         table=table,
+        walkround=None if walked is None else read_walkround(walked, "walkround.toml"),
         recordings=tuple(
             _recording(name, text, thresholds_V=thresholds_V) for name, text in _recordings(parts).items()
         ),

@@ -15,7 +15,10 @@ from backprobe.evidence.meter import Meter
 from backprobe.evidence.reading import Reading, ReadingsTable, WireFacts
 from backprobe.evidence.recording import Quantity, Recording
 from backprobe.evidence.unit_sheet import UnitSheet
+from backprobe.evidence.walkround import Walkround
 from backprobe.findings import Finding, Stage, Verdict, worst
+from backprobe.job.next_step import answer_without_crank, crank_withheld, with_care, without_crank
+from backprobe.job.walked import Walked
 from backprobe.stages.hand_over.ending import ending_finding, obstacles
 from backprobe.stages.probe.answer import Answer, answer_recording, answer_table
 from backprobe.stages.probe.findings import Demand, at_stake, next_sentence, probe_findings
@@ -47,6 +50,8 @@ class JobEvidence:
     meter: Meter
     table: ReadingsTable
     recordings: tuple[Recording, ...] = ()
+    walkround: Walkround | None = None
+    missing_photos: tuple[str, ...] = ()  # those that the walkround names and that are not there
     disputes: tuple[str, ...] = ()  # what the journal leaves open, in words
     sign_off: Finding | None = None  # on the sign-offs in the journal; None where none is there and none is due
 
@@ -79,8 +84,9 @@ class JobJudgement:
         for verdict in URGENCY:
             for finding in self.findings:
                 if finding.verdict is verdict and finding.next:
-                    return finding.next
-        return next_sentence(self.probe.result.next, self.probe.result.setup)
+                    return with_care(finding.next, self.evidence.walkround)
+        upcoming = next_sentence(self.probe.result.next, self.probe.result.setup)
+        return upcoming if upcoming is None else with_care(upcoming, self.evidence.walkround)
 
     def chosen(self, slot: SlotName) -> str | None:
         """The wire chosen for a slot; None while any finding on the slot fails or is open.
@@ -101,14 +107,21 @@ def judge_job(evidence: JobEvidence) -> JobJudgement:
     setup = setup_of(evidence)
     heard = tuple(HeardRecording(recording=r, answer=answer_recording(r, setup)) for r in evidence.recordings)
     table = with_recordings(evidence.table, evidence.sheet, heard=heard)
-    probe = answer_table(table, _as_slow_as(setup, heard))
-    staked = {wire.name for wire in wires_at_stake(probe, evidence.sheet).values() if wire is not None}
+    withheld = crank_withheld(evidence.walkround, has_crank=evidence.sheet.vehicle.has_crank)
+    answered = answer_without_crank if withheld else answer_table
+    probe = answered(table, _as_slow_as(setup, heard))
+    walked = _walked(evidence, table)
+    staked = wires_at_stake(probe, evidence.sheet)
     findings = (
         *_vehicle(evidence.sheet),
+        *walked.before(),
         *_probe(evidence, probe),
-        *_recorded(heard, staked),
+        *walked.at_wires(staked),
+        *_recorded(heard, {wire.name for wire in staked.values() if wire is not None}),
         *_disputed(evidence),
+        *walked.after(),
     )
+    findings = tuple(without_crank(each) for each in findings) if withheld else findings
     findings = (*findings, *_handed_over(evidence, findings))
     return JobJudgement(evidence=evidence, findings=findings, probe=probe, heard=heard)
 
@@ -201,6 +214,17 @@ def _vehicle(sheet: JobSheet) -> tuple[Finding, ...]:
     if vehicle.vin is None:
         return (NO_VIN,)
     return check_vin(vehicle.vin, heavy=vehicle.heavy, stated_year=vehicle.model_year, job_year=sheet.year).findings
+
+
+def _walked(evidence: JobEvidence, table: ReadingsTable) -> Walked:
+    return Walked(
+        walkround=evidence.walkround,
+        sheet=evidence.sheet,
+        unit=evidence.unit,
+        meter=evidence.meter,
+        missing=evidence.missing_photos,
+        readings=table.readings,
+    )
 
 
 def meant_wires(sheet: JobSheet) -> dict[SlotName, tuple[str, ...]]:
