@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import argparse
-import sys
 from collections.abc import Callable, Sequence
 from importlib import import_module
 from typing import NoReturn
@@ -45,8 +44,3 @@ def parsed(arguments: Sequence[str]) -> tuple[argparse.Namespace, Callable[[argp
     module = import_module(f"backprobe.cli.{wanted}")
     module.options(chosen[wanted])
     return top.parse_args(arguments), module.run
-
-
-def program_name() -> str:
-    """The name that the program was called by."""
-    return sys.argv[0].rsplit("/", 1)[-1]
