@@ -162,7 +162,7 @@ def test_a_wire_that_was_named_and_not_measured():
     """Every requirement is open and asks for its own reading."""
     found = findings_of("Red,,,,,\n", meant={SlotName.SUPPLY: "Red"})
     assert found["supply_wire"].because == "not measured yet"
-    assert found["supply_live"].next == "measure Red in accessory"
+    assert found["supply_live"].next == "measure Red at key off"
     assert found["supply_after"].next == "measure Red 10 minutes after key-off, doors shut"
     assert (found["supply_crank"].next or "").startswith("measure Red while the engine cranks, with a MIN hold (out of")
 

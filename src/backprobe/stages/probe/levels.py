@@ -18,16 +18,22 @@ LEAST_V, MOST_V = -0.5, 18.0
 
 @dataclass(frozen=True, slots=True)
 class Bell:
-    """A normal distribution with a flat part for the odd vehicle: centre, width [V], flat range and its share."""
+    """A normal distribution with a flat part for the odd vehicle: centre, width [V], flat range and its share.
+
+    Nothing lies above `most_V`.
+    """
 
     centre_V: float
     width_V: float
     flat_from_V: float
     flat_to_V: float
     flat_share: float
+    most_V: float = math.inf
 
     def density(self, volts: float, extra_V: float) -> float:
         """Probability per volt at `volts`, the width grown by the meter's `extra_V`."""
+        if volts > self.most_V:
+            return 0.0
         width = math.hypot(self.width_V, extra_V)
         bell = math.exp(-0.5 * ((volts - self.centre_V) / width) ** 2) / (width * math.sqrt(2.0 * math.pi))
         return (1.0 - self.flat_share) * bell + self.flat_share * flat(volts, self.flat_from_V, to_V=self.flat_to_V)
@@ -45,6 +51,8 @@ _CRANK = {
 _RANGES = {Level.PULSED: (1.0, 11.6), Level.ANYTHING: (LEAST_V, MOST_V)}
 SIGNAL_V = (0.3, 5.5)  # real volts: a sensor's 5 V are 5 V in a 24 V vehicle too
 UNDER_V, UNDER_WIDTH_V = 0.6, 0.4  # how far a pulled-up line rests under the battery
+STARTER_V = 0.3  # a starter that turns pulls the battery down by this at least (12 V system); our own estimate
+STRAY_V = 2.2  # the most that a meter of 10 MΩ shows on a dead wire; common practice, no source
 LOAD_V = 0.15  # what a feed gives way under a load of an ampere or two
 
 
@@ -72,9 +80,14 @@ def beside(bell: Bell, reference_V: float | None) -> Bell:
 
 def zero_density(volts: float, extra_V: float) -> float:
     """A dead wire: near zero, at times a ghost voltage on a high-impedance meter."""
-    tight = Bell(0.0, 0.04, 0.0, 1.6, 0.08).density(volts, extra_V)
+    tight = Bell(0.0, 0.04, 0.0, STRAY_V, 0.05).density(volts, extra_V)
     ghost = math.exp(-volts / 0.25) / 0.25 if volts >= 0.0 else 0.0
     return 0.88 * tight + 0.12 * ghost
+
+
+def pulled_down(bell: Bell, rest_V: float | None) -> Bell:
+    """The battery's distribution in a crank that came, from a rest level of `rest_V` where one was read."""
+    return bell if rest_V is None else replace(bell, most_V=rest_V - STARTER_V)
 
 
 def under_load(bell: Bell) -> Bell:

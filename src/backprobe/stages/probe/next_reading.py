@@ -1,26 +1,25 @@
 """Which reading to take next: the most information about finding one proven pair, for its cost.
 
-The question for each wire and slot is whether it will end as *the proven wire*: of the right role and good in the
-crank. A reading's worth is the information about that question (bits), weighted by how promising the wire is
-beside the best one, divided by its cost. So the search follows the best wire until it is proven or refuted, and
-only then spreads out.
+A reading's worth is what it tells about whether a wire ends as the proven wire of a slot (promise.py), weighted by how
+promising the wire is beside the best one, divided by its cost. So the search follows the best wire until it is proven
+or refuted, and only then spreads out. It stops at one proven pair, and where the best wire lacks only what the meter
+at hand cannot give.
 """
 
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
-from functools import cache
 
 from backprobe.evidence.keys import Capture, Key
 from backprobe.evidence.reading import Reading
 from backprobe.findings import Verdict
-from backprobe.inference.bayes import information_bits
-from backprobe.stages.probe.belief import Belief, answered, expected
-from backprobe.stages.probe.roles import Level, Role, ways
+from backprobe.stages.probe.belief import Belief, answered
+from backprobe.stages.probe.promise import Candidate, Promise
+from backprobe.stages.probe.roles import Role
 from backprobe.stages.probe.setup import Setup
-from backprobe.stages.probe.slots import ROLE_OF, Check, Fitness, SlotName, better_capture_to_be_had, choosable
+from backprobe.stages.probe.slots import ROLE_OF, SlotName, better_capture_to_be_had
 
 # What a reading costs beside a look at a wire already under the probe: a crank wants a second person, a warm-up of
 # the starter and a clear yard; 'after' wants ten minutes. Common practice, no source.
@@ -35,24 +34,9 @@ COST = {
 }
 SAME_POSITION = 0.7  # the next wire at the key position that stands anyway
 MOST_ASKED = 2  # readings of one wire at one position with one capture; the same is never asked for a third time
-GOOD_IN_CRANK = 0.75  # a wire of the right role holds in the crank; common practice, no source
-# All wires hang on one battery, so that what one of them showed in the crank speaks for the others: the chance that
-# another wire holds, by how far the best so far stood above the limit (V in a 12 V system); our own estimate.
-GOOD_BESIDE = ((1.5, 0.9), (0.0, 0.6), (-0.5, 0.3), (-99.0, 0.1))
 LIKELY = 0.9  # from this probability of its role on a wire may stand for all others of its slot
-OWED_BITS = 1.0  # what the last requirement of a sure wire is worth: the search ends there
 FOCUS = 1.5  # how much the most promising wire is preferred
-
-# What a meter finds, as outcomes: zero, battery level, anything else.
-_OUTCOME = {
-    Level.ZERO: (1.0, 0.0, 0.0),
-    Level.BATTERY: (0.0, 1.0, 0.0),
-    Level.SIGNAL: (0.0, 0.0, 1.0),
-    Level.PULSED: (0.0, 0.1, 0.9),
-    Level.RESTING: (0.0, 0.4, 0.6),
-    Level.HALF: (0.0, 0.0, 1.0),
-    Level.ANYTHING: (0.06, 0.1, 0.84),
-}
+NO_WORTH = 1e-6
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,12 +50,18 @@ class Next:
 
 
 @dataclass(frozen=True, slots=True)
-class Candidate:
-    """One wire under consideration: what is believed of it and how it stands to each slot."""
+class Option:
+    """A reading that could be taken, with its worth for its cost by slot."""
 
-    belief: Belief
-    fits: Mapping[SlotName, Fitness]
-    banned: bool = False
+    candidate: Candidate
+    key: Key
+    capture: Capture
+    worth: Mapping[SlotName, float]
+
+    @property
+    def total(self) -> float:
+        """The worth for all slots together."""
+        return math.fsum(self.worth.values())
 
 
 @dataclass(frozen=True, slots=True)
@@ -85,23 +75,6 @@ class Search:
     last_key: Key | None
     unread: Sequence[tuple[str, Key]] = ()  # places whose figure could not be read
     best_crank_V: float | None = None  # the highest minimum that any wire which stayed live showed in the crank
-
-    @property
-    def hopeful_slots(self) -> list[SlotName]:
-        """The open slots that a further reading can still settle."""
-        return [slot for slot in self.open_slots if not any(self._only_unprovable(c, slot) for c in self.candidates)]
-
-    def _only_unprovable(self, candidate: Candidate, slot: SlotName) -> bool:
-        """Whether a wire meets all that can be measured of a slot, and lacks what this meter or hand cannot give.
-
-        Then no other wire would come further either.
-        """
-        fit, belief = candidate.fits[slot], candidate.belief
-        owed = fit.missing()
-        if candidate.banned or belief.doubtful or not owed or belief.roles[ROLE_OF[slot]] < LIKELY:
-            return False
-        met = all(check.verdict is Verdict.HOLDS for check in fit.checks if check.key not in owed)
-        return met and not any(key in self._keys(candidate) for key in owed)
 
     def next(self) -> Next | None:
         """The reading with the most information for its cost, or None when no reading helps."""
@@ -141,51 +114,57 @@ class Search:
         return None
 
     def _most_informative(self) -> Next | None:
-        everyone = [*self.candidates, *self._fresh()]
-        hopeful = self.hopeful_slots
-        best = {slot: max((self.promise(c, slot) for c in everyone), default=0.0) for slot in hopeful}
-        scored = [
-            (self._worth(candidate, key, best=best) / self._cost(key), -i, candidate, key)
-            for i, candidate in enumerate(everyone)
-            for key in self._keys(candidate)
-        ]
-        scored = [entry for entry in scored if entry[0] > 1e-6]
-        if not scored:
+        options = [option for option in self._options() if option.total > NO_WORTH]
+        if not options:
             return None
-        _, _, candidate, key = max(scored, key=lambda entry: entry[:2])
-        capture = self._capture(candidate, key)
-        return Next(candidate.belief.wire or None, key, capture, why(candidate, key, capture=capture))
+        known = [option for option in options if option.candidate is not self.fresh]
+        # A wire not in the table is asked for only where no slot has better use for one that is: there may be none.
+        wanted = [max(options, key=lambda option: option.worth[slot]) for slot in options[0].worth]
+        if any(option.candidate is not self.fresh for option in wanted):
+            options = known
+        best = max(options, key=lambda option: option.total)
+        said = why(best.candidate, best.key, capture=best.capture)
+        return Next(best.candidate.belief.wire or None, best.key, best.capture, said)
 
-    def _fresh(self) -> Iterable[Candidate]:
-        """A wire not yet in the table, unless one that was declared still waits."""
+    def _options(self) -> list[Option]:
+        """Every reading that may still be taken."""
+        promise = Promise(self.setup, self.best_crank_V)
         waiting = any(not c.belief.readings and not c.banned for c in self.candidates)
-        return () if waiting else (self.fresh,)
+        everyone = [*self.candidates] if waiting else [*self.candidates, self.fresh]
+        hopes = {slot: [promise.of(candidate, slot) for candidate in everyone] for slot in self.hopeful_slots}
+        hopes = {slot: hope for slot, hope in hopes.items() if max(hope, default=0.0) > 0.0}
+        options = []
+        for i, candidate in enumerate(everyone):
+            focus = {slot: (hope[i] / max(hope)) ** FOCUS for slot, hope in hopes.items()}
+            if any(focus.values()):
+                options += [self._option(promise, candidate, key=key, focus=focus) for key in self._keys(candidate)]
+        return options
 
-    def promise(self, candidate: Candidate, slot: SlotName) -> float:
-        """The probability that this wire ends as the proven wire of the slot."""
-        if candidate.banned:
-            return 0.0
-        return candidate.belief.roles[ROLE_OF[slot]] * self._crank_promise(candidate, slot)
+    def _option(self, promise: Promise, candidate: Candidate, *, key: Key, focus: Mapping[SlotName, float]) -> Option:
+        capture = self._capture(candidate, key)
+        cost = COST[key] * (SAME_POSITION if key is self.last_key else 1.0)
+        worth = {
+            slot: share * promise.information_bits(candidate, slot, key=key, capture=capture) / cost
+            for slot, share in focus.items()
+        }
+        return Option(candidate, key, capture, worth)
 
-    def _crank_promise(self, candidate: Candidate, slot: SlotName) -> float:
-        """The probability that the wire is good in the crank, given what was measured there."""
-        fit = candidate.fits[slot]
-        crank = fit.crank
-        if crank is None:
-            return 1.0
-        if crank.verdict is Verdict.OPEN:
-            return self._good_in_crank(crank)
-        if crank.verdict is Verdict.THIN and better_capture_to_be_had(candidate.belief, self.setup):
-            return 0.5
-        only_crank = Fitness(slot, (crank,))
-        return 1.0 if choosable(only_crank, candidate.belief, setup=self.setup) else 0.0
+    @property
+    def hopeful_slots(self) -> list[SlotName]:
+        """The open slots that a further reading can still settle."""
+        return [slot for slot in self.open_slots if not any(self._only_unprovable(c, slot) for c in self.candidates)]
 
-    def _good_in_crank(self, crank: Check) -> float:
-        """The chance that a wire not yet measured in the crank holds its limit there."""
-        if self.best_crank_V is None:
-            return GOOD_IN_CRANK
-        room_V = (self.best_crank_V - crank.limit.value) / (self.setup.system_V / 12.0)
-        return next(good for from_V, good in GOOD_BESIDE if room_V >= from_V)
+    def _only_unprovable(self, candidate: Candidate, slot: SlotName) -> bool:
+        """Whether a wire meets all that can be measured of a slot, and lacks what this meter or hand cannot give.
+
+        Then no other wire would come further either.
+        """
+        fit, belief = candidate.fits[slot], candidate.belief
+        owed = fit.missing()
+        if candidate.banned or belief.doubtful or not owed or belief.roles[ROLE_OF[slot]] < LIKELY:
+            return False
+        met = all(check.verdict is Verdict.HOLDS for check in fit.checks if check.key not in owed)
+        return met and not any(key in self._keys(candidate) for key in owed)
 
     def _keys(self, candidate: Candidate) -> list[Key]:
         """The positions at which this wire may still be read."""
@@ -218,69 +197,6 @@ class Search:
         had_min = any(reading.capture is Capture.MIN for reading in candidate.belief.at(key))
         wish = (Capture.LOGGED, Capture.MIN) if had_min else (Capture.MIN, Capture.LOGGED)
         return next((capture for capture in wish if capture in captures), Capture.DISPLAY)
-
-    def _cost(self, key: Key) -> float:
-        return COST[key] * (SAME_POSITION if key is self.last_key else 1.0)
-
-    def _worth(self, candidate: Candidate, key: Key, *, best: Mapping[SlotName, float]) -> float:
-        worth = [
-            (self.promise(candidate, slot) / best[slot]) ** FOCUS * self._information(candidate, key, slot=slot)
-            for slot in best
-            if best[slot] > 0.0
-        ]
-        return math.fsum(worth)
-
-    def _information(self, candidate: Candidate, key: Key, *, slot: SlotName) -> float:
-        """Bits about whether this wire ends as the proven wire of the slot.
-
-        A requirement of the slot that is still open is worth at least a little, however sure the role seems.
-        """
-        good = self._crank_promise(candidate, slot)
-        yes, no = [0.0] * 4, [0.0] * 4
-        chances = outcome_chances(self.setup.system_V, key, capture=self._capture(candidate, key))
-        for right, p, (zero, live, other) in zip(
-            _right(self.setup.system_V, slot), candidate.belief.ways, chances, strict=True
-        ):
-            if not right:
-                seen, proven = (zero, live, other, 0.0), 0.0
-            elif key is Key.CRANK:  # the crank itself tells good from bad
-                seen, proven = (zero, live * good, other, live * (1.0 - good)), 1.0
-            else:
-                seen, proven = (zero, live, other, 0.0), good
-            for j, chance in enumerate(seen):
-                part = 0.0 if key is Key.CRANK and j == 3 else proven
-                yes[j] += p * chance * part
-                no[j] += p * chance * (1.0 - part)
-        missing = candidate.fits[slot].missing()
-        step = OWED_BITS * self.promise(candidate, slot) / len(missing) if key in missing else 0.0
-        return _bits(yes, no) + step
-
-
-@cache
-def outcome_chances(system_V: int, key: Key, *, capture: Capture) -> tuple[tuple[float, float, float], ...]:
-    """For each way, the chance of finding zero, battery level, or anything else."""
-    mixes = expected(system_V, key, capture=capture, loaded=False)
-    return tuple(
-        (
-            math.fsum([share * _OUTCOME[level][0] for level, share in mix]),
-            math.fsum([share * _OUTCOME[level][1] for level, share in mix]),
-            math.fsum([share * _OUTCOME[level][2] for level, share in mix]),
-        )
-        for mix in mixes
-    )
-
-
-@cache
-def _right(system_V: int, slot: SlotName) -> tuple[bool, ...]:
-    """For each way, whether it is of the slot's role."""
-    return tuple(way.role is ROLE_OF[slot] for way, _ in ways(system_V))
-
-
-def _bits(yes: Sequence[float], no: Sequence[float]) -> float:
-    p, q = math.fsum(yes), math.fsum(no)
-    if p <= 0.0 or q <= 0.0:
-        return 0.0
-    return information_bits([p, q], [[y / p for y in yes], [n / q for n in no]])
 
 
 def why_again(doubtful: Reading, capture: Capture) -> str:

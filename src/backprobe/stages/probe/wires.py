@@ -15,8 +15,10 @@ from backprobe.evidence.reading import Reading, ReadingsTable
 from backprobe.findings import Verdict
 from backprobe.limits.lookup import limit
 from backprobe.stages.probe.belief import Belief, answered, believe
-from backprobe.stages.probe.next_reading import Candidate, Next, Search
+from backprobe.stages.probe.crank_outliers import LIVE_IN_CRANK_V, set_outliers_aside
+from backprobe.stages.probe.next_reading import Next, Search
 from backprobe.stages.probe.permission import bans
+from backprobe.stages.probe.promise import Candidate
 from backprobe.stages.probe.roles import Role
 from backprobe.stages.probe.setup import Setup
 from backprobe.stages.probe.slots import PROOF, ROLE_OF, Fitness, SlotName, choosable, fitness
@@ -24,7 +26,6 @@ from backprobe.stages.probe.slots import PROOF, ROLE_OF, Fitness, SlotName, choo
 NAMED = 0.80  # a role is named from this probability on
 SURE = 0.98  # a wire is chosen from this probability on; the slot's requirements must be met besides (slots.py)
 SURE_WITHOUT_CRANK = 0.95  # an electric or hybrid vehicle has one telling position fewer: lamps look more alike
-LIVE_IN_CRANK_V = 5.0  # a wire above this in the crank hangs on the battery (12 V system); common practice, no source
 UNFIT = (Role.START, Role.SIGNAL)  # never tapped: start circuits, bus and sensor lines
 
 
@@ -68,7 +69,8 @@ def judge_wires(table: ReadingsTable, setup: Setup) -> ProbeResult:
     """The whole answer to a readings table."""
     by_wire = {name: tuple(r for r in table.readings if r.wire == name) for name in table.wires}
     rest_V = _rest_V(table.readings, setup)
-    beliefs = [believe(name, own, others=_others(table, name), setup=setup) for name, own in by_wire.items()]
+    alone = [believe(name, own, others=_others(table, name), setup=setup) for name, own in by_wire.items()]
+    beliefs = set_outliers_aside(alone, setup)
     wires = [_judge(belief, bans(table.facts.get(belief.wire)), setup=setup, rest_V=rest_V) for belief in beliefs]
     chosen = {slot: _best(wires, slot) for slot in SlotName}
     nothing = believe("", (), others=table.readings, setup=setup)
