@@ -136,6 +136,37 @@ def test_a_name_stands_in_blobs_only(place: Path):
     assert len(holding) == 2
 
 
+def test_photos_are_taken_in_like_recordings(place: Path):
+    """What it shows stands in the entry, what is said of it in words does not; what is no photo is kept as well."""
+    (place / "photos").mkdir()
+    (place / "photos" / "ground.jpg").write_bytes(b"\xff\xd8\xff")
+    (place / "photos" / "a letter.txt").write_bytes(b"to whom it may concern")
+    edit(
+        place / "job.toml", "[job]", '[[photo]]\nfile = "photos/ground.jpg"\nshows = "ground"\nnote = "by Ines"\n[job]'
+    )
+    done = import_folder(place)
+    letter, ground = (entry for entry in done.journal.entries if entry.kind == "photo")
+    assert (ground.body["file"], ground.body["shows"], ground.body["bytes"]) == ("photos/ground.jpg", "ground", 3)
+    assert (letter.body["file"], letter.body["shows"], letter.body["stored"]) == ("photos/a letter.txt", None, True)
+    assert b"by Ines" not in journal_bytes(place)
+    for entry, content in ((ground, b"\xff\xd8\xff"), (letter, b"to whom it may concern")):
+        assert entry.blobs == (hashlib.sha256(content).hexdigest(),)
+        assert (place / "blobs" / entry.blobs[0]).read_bytes() == content
+    assert import_folder(place).added == {}
+
+
+def test_a_photo_that_shows_something_else_is_corrected(place: Path):
+    """The same file under another word: one correction, nothing else but the sheet's own."""
+    (place / "photos").mkdir()
+    (place / "photos" / "a.jpg").write_bytes(b"\xff\xd8\xff")
+    import_folder(place)
+    edit(place / "job.toml", "[job]", '[[photo]]\nfile = "photos/a.jpg"\nshows = "mount"\n[job]')
+    done = import_folder(place)
+    assert done.added == {"correction": 2}
+    (photo,) = done.state.of_kind("photo")
+    assert photo.body["shows"] == "mount"
+
+
 def test_every_file_is_kept_by_its_digest(place: Path):
     """Job sheet, unit sheet, table and recording byte for byte, and the person's name."""
     done = import_folder(place)

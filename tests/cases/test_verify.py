@@ -354,6 +354,8 @@ def test_an_erased_hand_over_may_be_missing_from_the_record(job: Path, tmp_path:
         (lambda job: edit(job / ".." / "unit.toml", "8.0", "8.1"), "../unit.toml"),
         (lambda job: (job / "recordings" / "crank.csv").write_text("time_s,x\n0,1\n"), "recordings/crank.csv"),
         (lambda job: (job / "recordings" / "more.csv").write_text("time_s,x\n0,1\n"), "recordings/more.csv"),
+        (lambda job: (job / "photos" / "ground.jpg").write_bytes(b"another"), "photos/ground.jpg"),
+        (lambda job: (job / "photos" / "more.jpg").write_bytes(b"one more"), "photos/more.jpg"),
     ],
 )
 def test_files_changed_since_are_named(job: Path, change: Callable[[Path], object], name: str):

@@ -21,7 +21,7 @@ def test_a_folder_with_a_job_sheet_is_enough(place: Path):
     """No readings and no recordings yet: a job just begun."""
     found = open_folder(place)
     assert found.job_sheet == place / "job.toml"
-    assert (found.readings, found.recordings, found.passed_over) == (None, (), ())
+    assert (found.readings, found.recordings, found.photos, found.passed_over) == (None, (), (), ())
 
 
 def test_recordings_come_by_name(place: Path):
@@ -37,6 +37,17 @@ def test_recordings_come_by_name(place: Path):
     assert found.passed_over == ("recordings/.index", "recordings/old")
 
 
+def test_photos_come_by_name(place: Path):
+    """As recordings do; whether they are photos is told by their content, later."""
+    photos = place / "photos"
+    (photos / "thumbs").mkdir(parents=True)
+    for name in ("ground.jpg", "after.png", ".index"):
+        (photos / name).touch()
+    found = open_folder(place)
+    assert found.photos == (photos / "after.png", photos / "ground.jpg")
+    assert found.passed_over == ("photos/.index", "photos/thumbs")
+
+
 def test_a_pipe_is_no_recording(place: Path):
     """Reading it would wait for ever."""
     (place / "recordings").mkdir()
@@ -49,9 +60,10 @@ def test_what_is_no_job_folder(tmp_path: Path, place: Path):
     for path in (tmp_path / "none", place / "job.toml"):
         with pytest.raises(JobError, match="there is no folder of this name"):
             open_folder(path)
-    (place / "recordings").touch()
-    with pytest.raises(JobError, match="a folder of recordings is expected"):
-        open_folder(place)
+    for name in ("photos", "recordings"):
+        (place / name).touch()
+        with pytest.raises(JobError, match=f"a folder of {name} is expected"):
+            open_folder(place)
     (place / "job.toml").unlink()
     with pytest.raises(JobError, match=r"there is no job\.toml in it"):
         open_folder(place)

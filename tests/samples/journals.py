@@ -104,6 +104,7 @@ GOOD: dict[str, Body] = {
     "meter_sheet": {"file": "meter.toml", "sha256": SHA, "bytes": 12},
     "readings_file": {"file": "readings.csv", "sha256": SHA, "bytes": 0},
     "recording": {"file": "recordings/crank.csv", "sha256": SHA, "bytes": 12, "stored": False},
+    "photo": {"file": "photos/a.jpg", "sha256": SHA, "bytes": 12, "stored": True, "shows": "ground"},
     "person": {"sha256": SHA},
     "claim": {"slot": "serial", "value": "U-1"},
     "reading": reading("Red", "on", "12.30"),

@@ -14,7 +14,7 @@ from backprobe.evidence.reading import ReadingsTable
 from backprobe.evidence.unit_sheet import UnitSheet
 from backprobe.evidence.walkround import Walkround
 from backprobe.files.blobs import BLOBS, MOST_BLOB_BYTES, Blob, is_kept, put_bytes, put_file
-from backprobe.files.folder import READINGS, RECORDINGS, WALKROUND, JobFolder, open_folder
+from backprobe.files.folder import PHOTOS, READINGS, RECORDINGS, WALKROUND, JobFolder, open_folder
 from backprobe.files.journal_file import JOURNAL, JournalFile, held_journal
 from backprobe.files.open import small_text, text_lines
 from backprobe.formats.job_toml import read_job
@@ -34,6 +34,7 @@ WHAT_TO_DO = (
     f"nothing was written. Put {JOURNAL} back from a copy; or take it out of the folder and import again: what this "
     "folder says comes back, what phones have added does not"
 )
+LARGE = ("recording", "photo")  # kinds of files that may be too large to keep
 DEVICE = "folder"  # what imports from a folder call themselves in the journal
 
 
@@ -109,7 +110,7 @@ class _Keeper:
             limit = f"{MOST_BLOB_BYTES // 1_000_000} MB"
             self.notes.append(f"{written} is larger than {limit}: the journal knows it by name and digest only")
         body: Body = {"file": plain(written), "sha256": blob.sha256, "bytes": blob.size_bytes, **(more or {})}
-        return self._row(kind, body | ({"stored": blob.stored} if kind == "recording" else {}), blob=blob)
+        return self._row(kind, body | ({"stored": blob.stored} if kind in LARGE else {}), blob=blob)
 
     def person(self, name: str, job: str) -> Row:
         """The row of a person; the name itself stands in the blob alone, so that it can be erased."""
@@ -138,6 +139,10 @@ def _files(found: JobFolder, sheet: JobSheet, *, meter: Path | None, job: str, k
         yield keeper.file("readings_file", found.readings, written=READINGS)
     for path in found.recordings:
         yield keeper.file("recording", path, written=f"{RECORDINGS}/{path.name}")
+    shows = {photo.file: str(photo.shows) for photo in sheet.photos}
+    for path in found.photos:
+        written = f"{PHOTOS}/{path.name}"
+        yield keeper.file("photo", path, written=written, more={"shows": shows.get(written)})
 
 
 def _appended(held: JournalFile, rows: Sequence[Row], *, job: str) -> tuple[Draft, ...]:

@@ -13,6 +13,7 @@ JOB_SHEET = "job.toml"
 READINGS = "readings.csv"
 WALKROUND = "walkround.toml"
 RECORDINGS = "recordings"
+PHOTOS = "photos"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -27,6 +28,7 @@ class JobFolder:
     readings: Path | None
     walkround: Path | None
     recordings: tuple[Path, ...]
+    photos: tuple[Path, ...]
     passed_over: tuple[str, ...]
 
     def named(self, written: str, what: str) -> Path:
@@ -47,28 +49,36 @@ class JobFolder:
 def open_folder(path: Path) -> JobFolder:
     """The job folder at `path`; JobError where it is no folder or holds no job.toml.
 
-    Recordings are the files in `recordings/`, by name; hidden files and folders in there are passed over.
+    Recordings are the files in `recordings/`, photos those in `photos/`, by name; hidden files and folders in there are
+    passed over.
     """
     with _plain_words(path):
         if not path.is_dir():
             raise JobError(f"{path}: a job folder is expected; there is no folder of this name")
-        job_sheet, readings, walkround, recordings = (
-            path / name for name in (JOB_SHEET, READINGS, WALKROUND, RECORDINGS)
-        )
+        job_sheet, readings, walkround = (path / name for name in (JOB_SHEET, READINGS, WALKROUND))
         if not job_sheet.is_file():
             raise JobError(f"{path}: a job folder is expected; there is no {JOB_SHEET} in it")
-        if recordings.exists() and not recordings.is_dir():
-            raise JobError(f"{recordings}: a folder of recordings is expected; this is a file")
-        found = sorted(recordings.iterdir()) if recordings.is_dir() else []
-        usable = [file for file in found if file.is_file() and not file.name.startswith(".")]
+        recordings, odd_recordings = _files_in(path, RECORDINGS)
+        photos, odd_photos = _files_in(path, PHOTOS)
         return JobFolder(
             path=path,
             job_sheet=job_sheet,
             readings=readings if readings.exists() else None,
             walkround=walkround if walkround.exists() else None,
-            recordings=tuple(usable),
-            passed_over=tuple(f"{RECORDINGS}/{file.name}" for file in found if file not in usable),
+            recordings=recordings,
+            photos=photos,
+            passed_over=(*odd_recordings, *odd_photos),
         )
+
+
+def _files_in(folder: Path, name: str) -> tuple[tuple[Path, ...], tuple[str, ...]]:
+    """The files in a folder of the job, by name, and what else lies there; nothing where there is no such folder."""
+    place = folder / name
+    if place.exists() and not place.is_dir():
+        raise JobError(f"{place}: a folder of {name} is expected; this is a file")
+    found = sorted(place.iterdir()) if place.is_dir() else []
+    usable = tuple(file for file in found if file.is_file() and not file.name.startswith("."))
+    return usable, tuple(f"{name}/{file.name}" for file in found if file not in usable)
 
 
 @contextmanager

@@ -40,6 +40,7 @@ KINDS: Mapping[str, Kind] = {
     "walkround": Kind((), ("file", "sha256"), _FILE),
     "readings_file": Kind(("file",), ("sha256",), _FILE),
     "recording": Kind(("file",), ("sha256",), _FILE | {"stored": "yes or no"}),
+    "photo": Kind(("file",), ("sha256", "shows"), _FILE | {"stored": "yes or no", "shows": "text or nothing"}),
     "person": Kind(("sha256",), (), {"sha256": "sha256"}),
     "claim": Kind(("slot",), ("value",), {"slot": "text", "value": "text"}),
     "reading": Kind(
