@@ -30,6 +30,7 @@ def folder_parts(folder: Path) -> dict[str, object]:
         "job.toml": (folder / "job.toml").read_text(encoding="utf-8"),
         "unit": (folder / ".." / "unit.toml").read_text(encoding="utf-8"),
         "readings.csv": (folder / "readings.csv").read_text(encoding="utf-8"),
+        "walkround.toml": (folder / "walkround.toml").read_text(encoding="utf-8"),
         "recordings": {path.name: path.read_text(encoding="utf-8") for path in sorted(folder.glob("recordings/*"))},
     }
 

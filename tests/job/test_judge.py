@@ -32,6 +32,7 @@ from backprobe.job.judge import (
 )
 from backprobe.stages.probe.permission import bans, identified
 from backprobe.stages.probe.slots import PROOF, SlotName
+from backprobe.stages.walkround.cautions import BEFORE_CRANK
 
 RED = 'circuit = "body-builder connector, permanent supply, fuse F12"\n'
 ROWS_NOT_CRANKED = without(ROWS, "Red,crank", "Violet,crank")
@@ -163,12 +164,14 @@ def test_a_wire_through_which_nothing_was_read_yet():
 
 
 def test_the_crank_step_says_what_to_mind():
-    """Asking for a crank asks for a vehicle out of gear and nobody near the engine."""
+    """Asking for a crank asks for a vehicle out of gear and nobody near it; the job's next step says all of it."""
     judged = judge_job(evidence(rows=ROWS_NOT_CRANKED))
+    asked = "measure Red while the engine cranks, with a MIN hold"
+    short = finding(judged, "supply_crank").next
+    assert short == f"{asked} (out of gear, parking brake on, nobody near the engine)"
     assert judged.next is not None
-    assert "while the engine cranks, with a MIN hold (out of gear, parking brake on, nobody near the engine)" in (
-        judged.next
-    )
+    assert judged.next.startswith(f"{asked}: ")
+    assert judged.next.endswith(f"; before the crank: {BEFORE_CRANK}")
 
 
 def test_recordings_give_the_crank_of_the_wires_that_they_name():
@@ -235,7 +238,7 @@ def test_a_battery_that_fails_says_what_to_do():
     """7.56 V in the vehicle's own log: outside 9 V, and the battery is looked at before anything is fitted."""
     judged = judge_job(evidence(recordings={"drive.csv": OBD.replace("9.14", "7.56")}))
     assert judged.verdict is Verdict.FAILS
-    assert judged.next == WEAK_BATTERY
+    assert judged.next == f"{WEAK_BATTERY}; before the crank: {BEFORE_CRANK}"
 
 
 def test_a_battery_is_judged_where_no_wire_at_stake_was_recorded():
@@ -248,7 +251,8 @@ def test_a_battery_is_judged_where_no_wire_at_stake_was_recorded():
 def test_a_missing_vin_is_open():
     """Nothing is judged of a VIN that nobody wrote down."""
     judged = judge_job(evidence(vehicle=VEHICLE.replace('vin = "5ZLDR7HV5KR200417"\n', "")))
-    assert [each.what for each in judged.findings if each.stage is Stage.WALKROUND] == ["VIN"]
+    walked = [each.what for each in judged.findings if each.stage is Stage.WALKROUND]
+    assert walked == ["VIN", "Walkround"]
     assert judged.verdict is Verdict.OPEN
     assert judged.next == "write the VIN from the plate into the job sheet"
 

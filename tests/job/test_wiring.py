@@ -34,7 +34,7 @@ def test_without_joints_there_is_no_drawing():
 def test_every_lead_of_the_unit_is_drawn_as_it_was_built():
     """Lead, wire, joint, fuse and ground, in the order of the unit's sheet."""
     content = drawn()
-    assert (content.vehicle, content.unit) == ("5ZLDR7HV5KR200417", "Lantern 2")
+    assert (content.vehicle, content.unit) == ("5ZLDR7HV5KR200417", "Lantern 2 LN2-00417")
     assert content.leads == (
         DrawnLead(
             lead="power, RD 0.75 mm², 1.8 m",

@@ -56,6 +56,7 @@ def job_parts(folder: Path) -> dict[str, Any]:
         "unit": (folder / named["unit"]["sheet"]).read_text(encoding="utf-8"),
         "meter": None if meter is None else (folder / meter).read_text(encoding="utf-8"),
         "readings.csv": (folder / "readings.csv").read_text(encoding="utf-8"),
+        "walkround.toml": (folder / "walkround.toml").read_text(encoding="utf-8"),
         "recordings": {path.name: path.read_text(encoding="utf-8") for path in recordings},
     }
 

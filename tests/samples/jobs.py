@@ -40,6 +40,39 @@ purpose = "supply"
 name = "ground"
 purpose = "ground"
 """
+WALKROUND = """\
+[authority]
+work_by = "Maud Linden"
+crank_by = "Maud Linden"
+[vehicle]
+vin = "5ZLDR7HV5KR200417"
+key_with = "Ines Okafor"
+[devices]
+looked_for = true
+[before]
+odometer_km = 184220
+lamps = "none"
+codes = "none"
+[after]
+odometer_km = 184221
+lamps = "none"
+codes = "none"
+[unit]
+serial = "LN2-00417"
+activated = true
+firmware = "4.2.1"
+firmware_wanted = "4.2.1"
+backup = false
+lights = ["network: one flash a second"]
+[hazards]
+high_voltage = false
+restraint_near_work = false
+dual_batteries = false
+battery_switch = false
+dangerous_goods = false
+trailer = false
+system_48V = false
+"""
 HEADER = "wire,key,volts,capture,after_min,load_A"
 # Red is a constant that falls by 0.11 V at 1.5 A, Violet an ignition; both were recorded through the crank
 ROWS = """\
@@ -64,13 +97,15 @@ def parts(
     named: str = NAMED,
     vehicle: str = VEHICLE,
     unit: str = UNIT,
+    walkround: str | None = WALKROUND,
     recordings: dict[str, str] | None = None,
 ) -> dict[str, object]:
     """A job as the engine's door takes it; good in all its parts unless one is given."""
     return {
-        "job.toml": f'[vehicle]\n{vehicle}[unit]\nsheet = "unit.toml"\n{named}',
+        "job.toml": f'[vehicle]\n{vehicle}[unit]\nsheet = "unit.toml"\nserial = "LN2-00417"\n{named}',
         "unit": unit,
         "readings.csv": f"{HEADER}\n{rows}",
+        "walkround.toml": walkround,
         "recordings": recordings or {},
     }
 
@@ -81,10 +116,13 @@ def evidence(
     named: str = NAMED,
     vehicle: str = VEHICLE,
     unit: str = UNIT,
+    walkround: str | None = WALKROUND,
     recordings: dict[str, str] | None = None,
 ) -> JobEvidence:
     """The typed evidence of such a job."""
-    return evidence_of(parts(rows=rows, named=named, vehicle=vehicle, unit=unit, recordings=recordings))
+    return evidence_of(
+        parts(rows=rows, named=named, vehicle=vehicle, unit=unit, walkround=walkround, recordings=recordings)
+    )
 
 
 def without(rows: str, *starts: str) -> str:

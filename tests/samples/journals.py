@@ -102,6 +102,7 @@ GOOD: dict[str, Body] = {
     "job": {"file": "job.toml", "sha256": SHA, "bytes": 12, "vin": None},
     "unit_sheet": {"file": "unit.toml", "sha256": SHA, "bytes": 12},
     "meter_sheet": {"file": "meter.toml", "sha256": SHA, "bytes": 12},
+    "walkround": {"file": "walkround.toml", "sha256": SHA, "bytes": 12},
     "readings_file": {"file": "readings.csv", "sha256": SHA, "bytes": 0},
     "recording": {"file": "recordings/crank.csv", "sha256": SHA, "bytes": 12, "stored": False},
     "photo": {"file": "photos/a.jpg", "sha256": SHA, "bytes": 12, "stored": True, "shows": "ground"},
