@@ -13,6 +13,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+from tests.samples.as_built import JOINTS
 from tests.samples.jobs import CRANK, HEADER, ROWS, crank_recording, demo_job
 
 from backprobe.cli.main import main
@@ -88,6 +89,12 @@ def judge_runs(at: Path) -> Iterator[list[str]]:
         folder = demo_job(at / f"recording-{number}", "truck-07")
         as_file(folder / "recordings" / "more.csv", text)
         (folder / "readings.csv").unlink()
+        yield ["judge", str(folder)]
+    for number, joints in enumerate(
+        (JOINTS, JOINTS.replace("fuse_A = 3", "fuse_A = 30"), '[[joint]]\nlead = "lamp"\n')
+    ):
+        folder = demo_job(at / f"joints-{number}", "truck-12")
+        (folder / "job.toml").write_text((folder / "job.toml").read_text(encoding="utf-8") + joints, encoding="utf-8")
         yield ["judge", str(folder)]
     folder = demo_job(at / "bare", "truck-07")
     shutil.rmtree(folder / "recordings")
@@ -221,7 +228,8 @@ def test_words_are_those_of_the_engine():
     ):
         assert set(listed["enum"]) == {str(word) for word in words}
     never_judged = {"after_minutes", "reading_most", "reading_least"}
-    assert set(limit["id"]["enum"]) == (set(PRACTICE) - never_judged) | {"supply_unit_least", "supply_unit_most"}
+    of_sheets = {"supply_unit_least", "supply_unit_most", "fuse_asked"}
+    assert set(limit["id"]["enum"]) == (set(PRACTICE) - never_judged) | of_sheets
     assert set(SCHEMAS["error"]["properties"]["code"]["enum"]) == set(codes(BackprobeError))
 
 

@@ -7,6 +7,8 @@ from dataclasses import replace
 import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
+from tests.samples.as_built import JOINTS
+from tests.samples.as_built import UNIT as JOINED_UNIT
 from tests.samples.jobs import (
     NAMED,
     ROWS,
@@ -152,6 +154,31 @@ def test_a_wire_is_the_same_in_other_capitals_and_spaces():
     assert finding(judged, "supply_circuit").verdict is Verdict.FAILS
     assert [wire.name for wire in judged.probe.result.wires] == ["Red", "Violet"]
     assert judged.chosen(SlotName.SUPPLY) is None
+
+
+def test_joints_are_held_against_the_wires_that_were_chosen():
+    """Joined as proven everything holds; with the supply and the ignition crossed both fail."""
+    judged = judge_job(evidence(named=NAMED + JOINTS, unit=JOINED_UNIT))
+    joined = [each for each in judged.findings if each.stage is Stage.JOIN]
+    assert {each.verdict for each in joined} == {Verdict.HOLDS}
+    assert len(joined) == 5
+    crossed = JOINTS.replace('"Red"', '"x"').replace('"Violet"', '"Red"').replace('"x"', '"Violet"')
+    failed = judge_job(evidence(named=NAMED + crossed, unit=JOINED_UNIT))
+    assert finding(failed, "join_supply_wire").because.startswith("joined to Violet; the wire that was proven")
+    assert finding(failed, "join_ignition_wire").verdict is Verdict.FAILS
+
+
+def test_a_joint_s_wire_and_lead_are_the_same_in_other_capitals_and_spaces():
+    """'r ED' is Red, 'POWER' is power; a wire that nobody measured keeps its spelling."""
+    joints = JOINTS.replace('lead = "power"\nwire = "Red"', 'lead = "POWER"\nwire = "r ED"')
+    assert finding(judge_job(evidence(named=NAMED + joints, unit=JOINED_UNIT)), "join_supply_wire").verdict is (
+        Verdict.HOLDS
+    )
+    other = JOINTS.replace('wire = "Red"', 'wire = "Green"')
+    assert (
+        "joined to Green"
+        in finding(judge_job(evidence(named=NAMED + other, unit=JOINED_UNIT)), "join_supply_wire").because
+    )
 
 
 def test_a_wire_through_which_nothing_was_read_yet():

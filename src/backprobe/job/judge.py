@@ -14,12 +14,13 @@ from backprobe.evidence.keys import Capture
 from backprobe.evidence.meter import Meter
 from backprobe.evidence.reading import Reading, ReadingsTable, WireFacts
 from backprobe.evidence.recording import Quantity, Recording
-from backprobe.evidence.unit_sheet import UnitSheet
+from backprobe.evidence.unit_sheet import Purpose, UnitSheet
 from backprobe.evidence.walkround import Walkround
 from backprobe.findings import Finding, Stage, Verdict, worst
 from backprobe.job.next_step import answer_without_crank, crank_withheld, with_care, without_crank
 from backprobe.job.walked import Walked
 from backprobe.stages.hand_over.ending import ending_finding, obstacles
+from backprobe.stages.join.as_built import as_built
 from backprobe.stages.probe.answer import Answer, answer_recording, answer_table
 from backprobe.stages.probe.findings import Demand, at_stake, next_sentence, probe_findings
 from backprobe.stages.probe.setup import Setup
@@ -35,6 +36,7 @@ NO_VIN = Finding(
     because="the job sheet holds no VIN",
     next="write the VIN from the plate into the job sheet",
 )
+LEAD_OF = {SlotName.SUPPLY: Purpose.SUPPLY, SlotName.IGNITION: Purpose.IGNITION}
 URGENCY = (Verdict.FAILS, Verdict.OPEN, Verdict.THIN)
 WEAK_BATTERY = (
     "have the battery, its terminals and the starter looked at before anything is fitted; then record a start again"
@@ -103,7 +105,8 @@ class JobJudgement:
 
 def judge_job(evidence: JobEvidence) -> JobJudgement:
     """Judge everything that a job holds."""
-    evidence = replace(evidence, sheet=spelled_alike(evidence.sheet, evidence.table.wires))
+    leads = [lead.name for lead in evidence.unit.leads]
+    evidence = replace(evidence, sheet=spelled_alike(evidence.sheet, evidence.table.wires, leads=leads))
     setup = setup_of(evidence)
     heard = tuple(HeardRecording(recording=r, answer=answer_recording(r, setup)) for r in evidence.recordings)
     table = with_recordings(evidence.table, evidence.sheet, heard=heard)
@@ -112,18 +115,18 @@ def judge_job(evidence: JobEvidence) -> JobJudgement:
     probe = answered(table, _as_slow_as(setup, heard))
     walked = _walked(evidence, table)
     staked = wires_at_stake(probe, evidence.sheet)
-    findings = (
+    probed = (
         *_vehicle(evidence.sheet),
         *walked.before(),
         *_probe(evidence, probe),
         *walked.at_wires(staked),
         *_recorded(heard, {wire.name for wire in staked.values() if wire is not None}),
-        *_disputed(evidence),
-        *walked.after(),
     )
+    judged = JobJudgement(evidence=evidence, findings=probed, probe=probe, heard=heard)
+    findings = (*probed, *_joined(judged), *_disputed(evidence), *walked.after())
     findings = tuple(without_crank(each) for each in findings) if withheld else findings
     findings = (*findings, *_handed_over(evidence, findings))
-    return JobJudgement(evidence=evidence, findings=findings, probe=probe, heard=heard)
+    return replace(judged, findings=findings)
 
 
 def setup_of(evidence: JobEvidence) -> Setup:
@@ -147,14 +150,24 @@ def _as_slow_as(setup: Setup, heard: Sequence[HeardRecording]) -> Setup:
     return replace(setup, meter=replace(setup.meter, min_capture_ms=max(hold_ms, setup.meter.min_capture_ms)))
 
 
-def spelled_alike(sheet: JobSheet, wires: Sequence[str]) -> JobSheet:
+def spelled_alike(sheet: JobSheet, wires: Sequence[str], *, leads: Sequence[str] = ()) -> JobSheet:
     """The sheet with its wires spelled as among `wires`, where they differ in capitals and spaces alone.
 
-    Otherwise what the sheet says of a wire, that it must not be tapped for one, would be said of another.
+    Otherwise what the sheet says of a wire, that it must not be tapped for one, would be said of another. The leads of
+    its joints are spelled as among `leads` in the same way.
     """
     names = {_plain(name): name for name in wires}
-    named = (replace(wire, name=names.setdefault(_plain(wire.name), wire.name)) for wire in sheet.wires)
-    return replace(sheet, wires=tuple(named))
+    named = tuple(replace(wire, name=names.setdefault(_plain(wire.name), wire.name)) for wire in sheet.wires)
+    of_unit = {_plain(name): name for name in leads}
+    joints = (
+        replace(
+            joint,
+            lead=of_unit.get(_plain(joint.lead), joint.lead),
+            wire=None if joint.wire is None else names.get(_plain(joint.wire), joint.wire),
+        )
+        for joint in sheet.joints
+    )
+    return replace(sheet, wires=named, joints=tuple(joints))
 
 
 def _plain(name: str) -> str:
@@ -287,6 +300,14 @@ def _wires_in(each: HeardRecording) -> set[str]:
 def _dip(recording: Recording, dip: Finding) -> Finding:
     then = WEAK_BATTERY if dip.verdict is Verdict.FAILS else dip.next
     return replace(dip, what=f"{recording.name}: {dip.what}", next=then)
+
+
+def _joined(judged: JobJudgement) -> tuple[Finding, ...]:
+    """The joints against the unit's sheet and the wires chosen so far; nothing while there is none."""
+    evidence = judged.evidence
+    return as_built(
+        evidence.sheet.joints, evidence.unit, chosen={LEAD_OF[slot]: judged.chosen(slot) for slot in SlotName}
+    )
 
 
 def _handed_over(evidence: JobEvidence, findings: Sequence[Finding]) -> tuple[Finding, ...]:

@@ -73,6 +73,12 @@ def test_all_leads_that_are_not_told_of_stand_in_one_finding():
     assert "join_ignition_wire" not in told
 
 
+def test_a_lead_with_two_joints_is_open():
+    """Written in other capitals it may stand twice in a job sheet: which of the two holds, nobody can tell."""
+    told = found(*GOOD, Joint(lead="power", wire="Red", fuse_A=3.0))["join_leads"]
+    assert (told.verdict, told.because) == (Verdict.OPEN, "not told of power (which of the two joints it has)")
+
+
 def test_a_ground_may_be_joined_to_a_ground_wire():
     """Then the wire is enough; capping the only ground is not."""
     assert untold_of(GROUND, Joint(lead="ground", wire="BN at X4/1")) is None

@@ -6,6 +6,7 @@ to the wires that were proven for them, and that they are fused where they were 
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterator, Mapping, Sequence
 
 from backprobe.evidence.joint import Joint
@@ -34,7 +35,9 @@ def as_built(joints: Sequence[Joint], unit: UnitSheet, *, chosen: Mapping[Purpos
     ]
     return (
         *_unknown(joints, unit),
-        _leads(said, unit),
+        _leads(
+            said, unit, twice=[name for name, count in Counter(joint.lead for joint in joints).items() if count > 1]
+        ),
         *(found for lead, joint in taps for found in _tap(lead, joint, wanted=chosen.get(lead.purpose))),
         *fused_grounds(said, unit),
     )
@@ -55,9 +58,10 @@ def _unknown(joints: Sequence[Joint], unit: UnitSheet) -> Iterator[Finding]:
         )
 
 
-def _leads(said: Mapping[str, Joint], unit: UnitSheet) -> Finding:
-    """Whether it is said of every lead where it went."""
+def _leads(said: Mapping[str, Joint], unit: UnitSheet, *, twice: Sequence[str]) -> Finding:
+    """Whether it is said of every lead, once, where it went."""
     untold = [f"{lead.name} ({why})" for lead in unit.leads if (why := untold_of(lead, said.get(lead.name)))]
+    untold += [f"{name} (which of the two joints it has)" for name in twice]
     joined = sum(1 for lead in unit.leads if lead.name in said and said[lead.name].wire)
     grounded = sum(1 for lead in unit.leads if lead.name in said and is_grounded(lead, said[lead.name]))
     unused = len(unit.leads) - joined - grounded
