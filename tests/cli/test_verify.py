@@ -102,7 +102,7 @@ def test_the_first_altered_entry_is_named(capsys: Printed, place: Path, job: Pat
     assert said["first_altered"]["id"] == entry.id
     assert said["findings"] is None
     assert main(["verify", str(job), "--keys", str(place / "keys")]) == 1
-    assert f"altered  line {said['first_altered']['line']}, entry {entry.id}: altered" in capsys.readouterr().out
+    assert f"  line {said['first_altered']['line']}, entry {entry.id}: altered" in capsys.readouterr().out
 
 
 def test_an_unknown_key_and_how_to_make_it_known(capsys: Printed, place: Path, tmp_path: Path):

@@ -79,12 +79,12 @@ def test_altered_things_are_named_and_counted():
     """Twenty of twenty-five; what was signed is not told of a thing that is altered."""
     faults = tuple(Fault(at, "", f"fault {at}") for at in range(1, 26))
     text = as_text(verification(SIGNED, faults=faults))
-    assert "  altered  line 20, fault 20" in text
+    assert "  line 20, fault 20" in text
     assert "line 21" not in text
     assert "  and 5 more" in text
     assert "findings" not in text.split("note:")[0]
     assert as_json(verification(SIGNED, faults=faults))["findings"] is None
-    assert "  altered  signed-findings.json is" in as_text(
+    assert "  signed-findings.json is" in as_text(
         verification(SIGNED, faults=(Fault(0, "", "signed-findings.json is attached, but nobody has signed"),))
     )
 

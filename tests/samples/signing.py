@@ -50,15 +50,15 @@ KEY = public_key_of(private_pem())
 OTHER_KEY = public_key_of(private_pem(SEEDS[1]))
 
 
-def signed_off(entries: Sequence[Entry], *, seed: str = SEEDS[0], number: int = 1) -> Entry:
+def signed_off(entries: Sequence[Entry], *, seed: str = SEEDS[0], number: int = 1, judged: Judged = JUDGED) -> Entry:
     """The sign-off over `entries` in the order given, with the key of `seed`; `number` tells ids apart."""
     key = public_key_of(private_pem(seed))
     listed = digest(digests_text(entries))
     draft = Draft(
         id=uuid7(900_000 + number),
         kind=SIGN_OFF,
-        body=unsigned_body(entries, JUDGED, key=key),
-        blobs=tuple(dict.fromkeys((JUDGED.findings, JUDGED.hand_over, listed))),
+        body=unsigned_body(entries, judged, key=key),
+        blobs=tuple(dict.fromkeys((judged.findings, judged.hand_over, listed))),
         at="2026-05-04T16:40:00Z",
     )
     device = f"key-{fingerprint(key)[:16]}"

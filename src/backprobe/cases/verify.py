@@ -9,7 +9,7 @@ from __future__ import annotations
 import hashlib
 import json
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 
 from backprobe.errors import JobError, JournalError, Place, UnreadableError
@@ -64,10 +64,9 @@ def _pdf(path: Path, names: Mapping[str, str]) -> Verification:
         raise UnreadableError(Place(path.name), f"a record made by backprobe; no {JOURNAL} is attached to this PDF")
     by_digest = {hashlib.sha256(each).hexdigest(): each for each in attached.values()}
     rows = _rows(content, where=f"{path.name}: {JOURNAL}")
-    first = verified(rows, Held(blob=by_digest.get), signature_holds=signature_holds, names=names)
-    faults = tuple(_not_attached(first, attached))
-    held = Held(blob=by_digest.get, faults=faults)
-    done = verified(rows, held, signature_holds=signature_holds, names=names) if faults else first
+    held = Held(blob=by_digest.get)
+    done = verified(rows, held, signature_holds=signature_holds, names=names)
+    done = replace(done, faults=tuple(sorted({*done.faults, *_not_attached(done, attached)})))
     findings, hand_over = _signed(done.counts, held)
     named = {blob for line in rows.journal.lines for blob in line.entry.blobs}
     return Verification(

@@ -45,7 +45,7 @@ def _lines(done: Verification) -> Iterator[str]:
     verified = done.verified
     yield f"{done.path.name or done.path}: {HEADLINE[verified.result]}"
     yield f"  journal  {len(verified.rows.journal.lines)} entries, sha256 {done.sha256}"
-    yield from (f"  altered  {_place(fault)}{fault.what}" for fault in verified.faults[:SHOWN])
+    yield from (f"  {_place(fault)}{fault.what}" for fault in verified.faults[:SHOWN])
     yield from _more(len(verified.faults))
     for signed in verified.signed:
         yield from _sign_off(done, signed)
