@@ -77,10 +77,14 @@ class Light:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Reporting:
-    """How often the unit reports (moving or stopped), and how long its ignition input must stand before it counts."""
+    """How often the unit reports (moving or stopped), and how long its ignition input must stand before it counts.
+
+    `report_s` is how long one report keeps it awake and sending.
+    """
 
     interval_s: float | None = None
     stopped_interval_s: float | None = None
+    report_s: float | None = None
     debounce_on_s: float | None = None
     debounce_off_s: float | None = None
 

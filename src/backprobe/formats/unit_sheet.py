@@ -15,7 +15,7 @@ KEYS: dict[str, tuple[str, ...]] = {
     "lead": ("name", "purpose", "colour", "mm2", "awg", "fuse_A"),
     "input": ("name", "low_most_V", "high_least_V", "debounce_s", "pull"),
     "light": ("name", "colour", "pattern", "means"),
-    "reporting": ("interval_s", "stopped_interval_s", "debounce_on_s", "debounce_off_s"),
+    "reporting": ("interval_s", "stopped_interval_s", "report_s", "debounce_on_s", "debounce_off_s"),
 }
 # the widest figures that are taken for possible: a wrong unit (mV, s for ms) shall not pass
 MOST_V = 60
@@ -152,6 +152,7 @@ def _reporting(table: TomlTable) -> Reporting:
     return Reporting(
         interval_s=table.number_of("interval_s", least=0, most=MOST_S),
         stopped_interval_s=table.number_of("stopped_interval_s", least=0, most=MOST_S),
+        report_s=table.number_of("report_s", least=0, most=MOST_S),
         debounce_on_s=table.number_of("debounce_on_s", least=0, most=MOST_S),
         debounce_off_s=table.number_of("debounce_off_s", least=0, most=MOST_S),
     )
