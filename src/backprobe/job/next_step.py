@@ -11,10 +11,12 @@ from dataclasses import replace
 from backprobe.evidence.keys import Key
 from backprobe.evidence.reading import ReadingsTable
 from backprobe.evidence.walkround import Walkround
-from backprobe.findings import Finding
+from backprobe.findings import Finding, Verdict
 from backprobe.stages.probe.answer import Answer, answer_table
 from backprobe.stages.probe.findings import CARE, POSITION
 from backprobe.stages.probe.setup import Setup
+from backprobe.stages.probe.slots import SlotName
+from backprobe.stages.probe.wires import Wire
 from backprobe.stages.walkround.cautions import BEFORE_CRANK, before_isolating
 
 ASKING = (POSITION[Key.CRANK], "through a crank", "in the crank", "record a start", "record the start")
@@ -36,13 +38,22 @@ def asks_for_crank(sentence: str) -> bool:
 
 
 def answer_without_crank(table: ReadingsTable, setup: Setup) -> Answer:
-    """The answer to a readings table whose next reading is never one in the crank; slots demand the crank as ever."""
-    asked = replace(table, unread=tuple((wire, key) for wire, key in table.unread if key is not Key.CRANK))
-    answer = answer_table(asked, replace(setup, absent_keys=setup.absent_keys | {Key.CRANK}))
-    upcoming = answer.result.next
-    if upcoming is not None and upcoming.key is Key.CRANK:  # a doubtful figure that was to be measured again
-        return replace(answer, result=replace(answer.result, next=None))
+    """The answer to a readings table whose next reading is never one in the crank; slots demand the crank as ever.
+
+    Where each slot is proven or has a wire that lacks the crank alone, no other reading leads further: there is none.
+    """
+    answer = answer_table(table, replace(setup, absent_keys=setup.absent_keys | {Key.CRANK}))
+    result = answer.result
+    chosen = {SlotName.SUPPLY: result.supply, SlotName.IGNITION: result.ignition}
+    if all(chosen[slot] or any(_lacks_only_crank(wire, slot) for wire in result.wires) for slot in SlotName):
+        return replace(answer, result=replace(result, next=None))
     return answer
+
+
+def _lacks_only_crank(wire: Wire, slot: SlotName) -> bool:
+    fit = wire.fits[slot]
+    fails = any(check.verdict is Verdict.FAILS for check in fit.checks)
+    return fit.missing() == (Key.CRANK,) and not (fails or wire.bans or wire.belief.doubtful)
 
 
 def without_crank(finding: Finding) -> Finding:

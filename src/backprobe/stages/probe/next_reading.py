@@ -95,7 +95,7 @@ class Search:
 
         The last means at a standing position is a MAX hold: it keeps the best of an unsteady touch.
         """
-        if answered(belief, doubtful):
+        if answered(belief, doubtful) or doubtful.key in self.setup.absent_keys:
             return None
         given = [reading.capture for reading in belief.readings if reading.key is doubtful.key]
         if given.count(doubtful.capture) < MOST_ASKED and doubtful.capture in self.setup.captures:
@@ -107,7 +107,8 @@ class Search:
         """A figure that was written down but could not be taken is measured again."""
         for candidate in self.candidates:
             belief = candidate.belief
-            for key in (key for wire, key in self.unread if wire == belief.wire):
+            owed = (key for wire, key in self.unread if wire == belief.wire and key not in self.setup.absent_keys)
+            for key in owed:
                 if not candidate.banned and not any(reading.key is key for reading in belief.readings):
                     why = f"the figure written down at {key} could not be taken: measure it again"
                     return Next(belief.wire, key, self._capture(candidate, key), why)

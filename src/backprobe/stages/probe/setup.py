@@ -15,7 +15,8 @@ class Setup:
     `system_V` is 12 or 24; `has_crank` is False for electric and hybrid vehicles; `has_accessory` is False where
     the key has no accessory position; `captures` is what the meter can hold; `unit_least_V` is the unit's own
     lowest supply voltage, None where no unit sheet was given; `cylinders` turns a ripple into cranking speed;
-    `absent_keys` are positions that the table says do not exist on this vehicle.
+    `absent_keys` are positions that are never asked for: the table says that they do not exist on this vehicle, or
+    nobody may bring them about. Without `has_crank` the crank is not demanded either.
     """
 
     system_V: int
