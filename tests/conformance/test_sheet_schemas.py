@@ -30,6 +30,7 @@ KINDS = {
 READER_ONLY = {
     "job_sheets/wire-twice",
     "job_sheets/joint-twice",
+    "job_sheets/input-twice",
     "job_sheets/photo-twice",
     "unit_sheets/supply-upside-down",
     "unit_sheets/lead-twice",

@@ -11,6 +11,7 @@ from backprobe.evidence.hand_over import End, HandOver, Missing
 from backprobe.evidence.job_sheet import JobSheet, NamedWire, Vehicle
 from backprobe.evidence.joint import Joint, Method
 from backprobe.evidence.photo import NamedPhoto, Shows
+from backprobe.evidence.vehicle_place import VehiclePlace
 from backprobe.formats.job_toml import KEYS, read_job
 
 SAMPLES = Path(__file__).resolve().parents[1] / "samples" / "job_sheets"
@@ -42,6 +43,8 @@ DEFECTS = {
     "wire-size-without-unit": (13, "18 AWG"),
     "marks-hold-a-number": (9, "a list"),
     "vehicle-is-text": (1, "headed [vehicle]"),
+    "place-without-lon": (7, "lon = 151.2"),
+    "place-south-pole-passed": (8, "from -90 to 90"),
     "end-misspelt": (6, "did you mean provisional?"),
     "hand-over-without-end": (5, 'end = "proven | provisional | abandoned", in [hand_over]'),
     "missing-without-what": (9, "[[hand_over.missing]] number 2"),
@@ -52,6 +55,11 @@ DEFECTS = {
     "joint-method-misspelt": (7, "did you mean crimped_butt?"),
     "joint-fuse-with-unit": (7, "without quotation marks and unit"),
     "joint-length-negative": (7, "from 0 to 100"),
+    "ground-drop-without-load": (8, "drop_mV and load_A together"),
+    "input-twice": (11, "'door' stands twice"),
+    "join-level-unknown": (8, "did you mean IV?"),
+    "join-ambient-in-fahrenheit": (8, "from -40 to 125"),
+    "mount-in-words": (8, "true or false"),
     "photo-without-file": (5, 'file = "photos/…"'),
     "photo-twice": (8, "'photos/a.jpg' stands twice"),
     "photo-shows-misspelt": (7, "did you mean bare_joint?"),
@@ -85,7 +93,8 @@ def test_the_full_job_sheet():
         cylinders=6,
         battery_switch=True,
     )
-    assert (job.unit_sheet, job.unit_serial) == ("../units/lantern-2.toml", "LN2-00417")
+    assert (job.unit_sheet, job.unit_serial, job.unit_id) == ("../units/lantern-2.toml", "LN2-00417", "0417")
+    assert job.place == VehiclePlace(lat_deg=-33.1, lon_deg=151.2, accuracy_m=5.0)
     assert (job.id, job.yard, job.technician, job.date) == ("2026-031", "Millrace", "Ines Okafor", "2026-03-31")
     assert (job.meter_class, job.meter_file) == ("service", None)
     assert job.wires[0] == NamedWire(
@@ -109,6 +118,15 @@ def test_the_full_job_sheet():
             place="a hand behind connector X4",
             length_m=2.5,
             undo="cut the sleeve out and close the wire with a butt connector",
+            strip_mm=8.0,
+            overlap_mm=12.0,
+            strain_relief=True,
+            damp=False,
+            drip_loop=True,
+            pull_N=95.0,
+            tugged=True,
+            drop_mV=1.5,
+            drop_A=2.0,
         ),
         Joint(lead="door", end="cut back and capped, 40 mm inside the loom"),
     )

@@ -5,9 +5,11 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 
 from backprobe.evidence.hand_over import HandOver
+from backprobe.evidence.join_sheet import JoinSheet
 from backprobe.evidence.joint import Joint
 from backprobe.evidence.photo import NamedPhoto
 from backprobe.evidence.reading import WireFacts
+from backprobe.evidence.vehicle_place import VehiclePlace
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -54,14 +56,17 @@ class NamedWire:
 class JobSheet:
     """One job: `unit_sheet` is the path of the unit's own sheet as written, `date` as written or YYYY-MM-DD.
 
+    `unit_id` is the unit as its reports name it, `place` where the vehicle stands.
     At most one of `meter_class` (a name in the table of classes) and `meter_file` (a path as written) is given.
-    `joints` say what became of the unit's leads, `photos` what the photos show. `hand_over` is how the job ends, None
-    while nobody has said so.
+    `joints` say what became of the unit's leads, `join` what else was written of the wiring, `photos` what the photos
+    show. `hand_over` is how the job ends, None while nobody has said so.
     """
 
     vehicle: Vehicle
     unit_sheet: str
     unit_serial: str | None = None
+    unit_id: str | None = None
+    place: VehiclePlace | None = None
     id: str | None = None
     yard: str | None = None
     technician: str | None = None
@@ -71,6 +76,7 @@ class JobSheet:
     wires: tuple[NamedWire, ...] = field(default=())
     joints: tuple[Joint, ...] = ()
     photos: tuple[NamedPhoto, ...] = ()
+    join: JoinSheet = field(default=JoinSheet())
     hand_over: HandOver | None = None
 
     @property

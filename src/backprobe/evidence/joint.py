@@ -45,7 +45,8 @@ class Joint:
     `lead` is a lead of the unit's sheet. `wire` is the vehicle's wire, named as in the readings; None for a ground at
     the frame and for an unused lead. `place` is where the joint or the ground is, `length_m` how long the lead is from
     there to the unit, `fuse_A` the fuse at the joint. `end` says what was done with the end of an unused lead, `undo`
-    how the joint is taken out again.
+    how the joint is taken out again. `strip_mm` is how much was stripped, `overlap_mm` how far the new insulation goes over
+    the old on each side, `pull_N` what a sample crimp stood, `drop_mV` the drop across the joint at `drop_A`.
     """
 
     lead: str
@@ -56,3 +57,12 @@ class Joint:
     length_m: float | None = None
     end: str | None = None
     undo: str | None = None
+    strip_mm: float | None = None
+    overlap_mm: float | None = None
+    strain_relief: bool | None = None
+    damp: bool | None = None
+    drip_loop: bool | None = None
+    pull_N: float | None = None
+    tugged: bool | None = None
+    drop_mV: float | None = None
+    drop_A: float | None = None

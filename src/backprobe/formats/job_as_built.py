@@ -10,13 +10,17 @@ from backprobe.evidence.photo import NamedPhoto, Shows
 from backprobe.formats.toml_text import TomlTable
 
 KEYS: dict[str, tuple[str, ...]] = {
-    "joint": ("lead", "wire", "method", "fuse_A", "place", "length_m", "end", "undo"),
+    "joint": (
+        *("lead", "wire", "method", "fuse_A", "place", "length_m", "end", "undo", "strip_mm", "overlap_mm"),
+        *("strain_relief", "damp", "drip_loop", "pull_N", "tugged", "drop_mV", "drop_A"),
+    ),
     "photo": ("file", "shows", "note"),
 }
 Known: TypeAlias = Mapping[str, Collection[str]]  # the keys of every table, for what is said of a wrong one
 
 LEAST_FUSE_A, MOST_FUSE_A = 0.1, 100
 MOST_LENGTH_M = 100
+MOST_STRIP_MM, MOST_PULL_N, MOST_DROP_MV = 200, 2000, 12_000
 
 
 def read_joints(tables: tuple[TomlTable, ...], known: Known = KEYS) -> tuple[Joint, ...]:
@@ -42,6 +46,15 @@ def _joint(table: TomlTable) -> Joint:
         length_m=table.number_of("length_m", least=0, most=MOST_LENGTH_M),
         end=table.text_of("end"),
         undo=table.text_of("undo"),
+        strip_mm=table.number_of("strip_mm", least=0, most=MOST_STRIP_MM),
+        overlap_mm=table.number_of("overlap_mm", least=0, most=MOST_STRIP_MM),
+        strain_relief=table.flag_of("strain_relief"),
+        damp=table.flag_of("damp"),
+        drip_loop=table.flag_of("drip_loop"),
+        pull_N=table.number_of("pull_N", least=0, most=MOST_PULL_N),
+        tugged=table.flag_of("tugged"),
+        drop_mV=table.number_of("drop_mV", least=0, most=MOST_DROP_MV),
+        drop_A=table.number_of("drop_A", least=LEAST_FUSE_A, most=MOST_FUSE_A),
     )
 
 

@@ -6,29 +6,35 @@ import re
 
 from backprobe.evidence.hand_over import End, HandOver, Missing
 from backprobe.evidence.job_sheet import JobSheet, NamedWire, Vehicle
+from backprobe.evidence.vehicle_place import VehiclePlace
 from backprobe.formats.job_as_built import KEYS as AS_BUILT_KEYS
 from backprobe.formats.job_as_built import read_joints, read_photos
+from backprobe.formats.job_join import KEYS as JOIN_KEYS
+from backprobe.formats.job_join import read_join
 from backprobe.formats.toml_text import TomlTable, parse_toml
 from backprobe.limits.meters import METERS
 
 KEYS: dict[str, tuple[str, ...]] = {
-    "": ("vehicle", "unit", "job", "meter", "wire", "joint", "photo", "hand_over"),
+    "": ("vehicle", "unit", "job", "meter", "wire", "joint", "photo", "hand_over", "place", *JOIN_KEYS),
     "vehicle": (
         *("system_V", "vin", "plate", "fleet_number", "maker", "model", "model_year", "heavy"),
         *("has_crank", "has_accessory", "cylinders", "battery_switch"),
     ),
-    "unit": ("sheet", "serial"),
+    "unit": ("sheet", "serial", "id"),
+    "place": ("lat", "lon", "accuracy_m"),
     "job": ("id", "yard", "technician", "date"),
     "meter": ("class", "file"),
     "wire": ("name", "lead", "circuit", "marks", "connector", "cavity", "colour", "size"),
     "hand_over": ("end", "missing", "undone", "restored", "why", "told_driver"),
     "hand_over.missing": ("what", "owed_by", "until"),
     **AS_BUILT_KEYS,
+    **JOIN_KEYS,
 }
 LEADS = ("supply", "ignition")
 SYSTEMS_V = (12, 24)
 FIRST_YEAR, LAST_YEAR = 1950, 2100
 CYLINDERS_MOST = 16
+ACCURACY_MOST_M = 10_000
 _SIZE = re.compile(r"(?:\d{1,2} ?AWG|\d{1,3}(?:\.\d{1,3})? ?mm[2²])", re.ASCII)
 
 
@@ -50,6 +56,8 @@ def read_job(text: str, file: str) -> JobSheet:
         vehicle=_vehicle(_table(sheet, "vehicle")),
         unit_sheet=unit.must("sheet", unit.text_of("sheet"), expected='"unit.toml", the path of the unit\'s sheet'),
         unit_serial=unit.text_of("serial"),
+        unit_id=unit.text_of("id"),
+        place=_place(_table(sheet, "place")) if "place" in sheet.values else None,
         id=job.text_of("id"),
         yard=job.text_of("yard"),
         technician=job.text_of("technician"),
@@ -59,6 +67,7 @@ def read_job(text: str, file: str) -> JobSheet:
         wires=_wires(sheet.tables_of("wire")),
         joints=read_joints(sheet.tables_of("joint"), KEYS),
         photos=read_photos(sheet.tables_of("photo"), KEYS),
+        join=read_join(sheet, KEYS),
         hand_over=_hand_over(_table(sheet, "hand_over")) if "hand_over" in sheet.values else None,
     )
 
@@ -83,6 +92,15 @@ def _vehicle(table: TomlTable) -> Vehicle:
         has_accessory=table.flag_of("has_accessory") is not False,
         cylinders=table.whole_of("cylinders", least=1, most=CYLINDERS_MOST),
         battery_switch=table.flag_of("battery_switch"),
+    )
+
+
+def _place(table: TomlTable) -> VehiclePlace:
+    north, east = table.number_of("lat", least=-90, most=90), table.number_of("lon", least=-180, most=180)
+    return VehiclePlace(
+        lat_deg=table.must("lat", north, expected="-33.1, degrees north, south negative"),
+        lon_deg=table.must("lon", east, expected="151.2, degrees east, west negative"),
+        accuracy_m=table.number_of("accuracy_m", least=0, most=ACCURACY_MOST_M),
     )
 
 
