@@ -6,13 +6,17 @@ import io
 from pathlib import Path
 
 import pikepdf
+import pypdf
 import pytest
 from tests.samples.jobs import NAMED, ROWS, demo_job, evidence, without
+from tests.samples.signing import KEY, handed_over, key_folder, sign_job
 
 from backprobe.cases.judge import judge_folder
 from backprobe.cases.record import NOT_SIGNED, choice_row, identity_of, left_out, meter_text, record_of
 from backprobe.evidence.meter import Meter
+from backprobe.files.journal_file import load_journal
 from backprobe.job.judge import judge_job
+from backprobe.job.sign_off import fingerprint, grouped, read_sign_off
 from backprobe.paper.content import ChoiceRow
 from backprobe.stages.probe.slots import SlotName
 
@@ -124,3 +128,51 @@ def test_a_thin_wire_that_is_not_chosen_says_why():
     row = choice_row(judge_job(evidence(rows=rows, named=NAMED)), SlotName.SUPPLY)
     assert row.wire is None
     assert (row.note or "").startswith("Red: while the engine cranks: MIN hold of 100 ms")
+
+
+@pytest.fixture
+def signed(tmp_path: Path) -> Path:
+    """A job that was handed over provisionally and signed."""
+    job = handed_over(tmp_path)
+    sign_job(job, key_folder(tmp_path / "keys"))
+    return job
+
+
+def test_a_signed_record_says_by_whom_and_how_it_ended(signed: Path):
+    """Read with another library (pypdf): who, when, what is missing, with which key; not that nobody has signed."""
+    reader = pypdf.PdfReader(io.BytesIO(record_of(judge_folder(signed))))
+    text = " ".join(" ".join(page.extract_text() for page in reader.pages).split())
+    assert "Handed over as provisional" in text
+    assert "missing: one parked night (owed by the yard office until 2026-04-07)" in text
+    assert "the driver was told: call the yard before the batteries are changed" in text
+    assert "Signed by Ines Okafor, 2026-04-01 08:15:00 UTC by the signing device's clock" in text
+    assert grouped(fingerprint(KEY)) in text
+    assert "nobody has signed" not in text
+
+
+def test_what_was_signed_travels_with_the_record(signed: Path):
+    """The journal with the sign-off, and what the sign-off was made over, byte for byte."""
+    reader = pypdf.PdfReader(io.BytesIO(record_of(judge_folder(signed))))
+    inside = {name: content[0] for name, content in reader.attachments.items()}
+    assert inside.pop("journal.jsonl") == (signed / "journal.jsonl").read_bytes()
+    last = read_sign_off(load_journal(signed).entries[-1])
+    assert inside == {name: (signed / "blobs" / sha256).read_bytes() for name, sha256 in last.blobs.items()}
+
+
+def test_a_record_made_after_later_evidence_does_not_pass_for_signed(signed: Path):
+    """The sign-off is open again, the page says that nobody has signed this; what was signed is still inside."""
+    edit(signed / "readings.csv", "12.58", "12.57")
+    reader = pypdf.PdfReader(io.BytesIO(record_of(judge_folder(signed))))
+    text = " ".join(" ".join(page.extract_text() for page in reader.pages).split())
+    assert "Handed over as" not in text
+    assert "signed off before 2 entries came" in text
+    assert "nobody has signed" in text
+    assert "signed-findings.json" in reader.attachments
+
+
+def test_the_sign_off_is_not_told_twice(signed: Path):
+    """Its findings stand in the sign-off itself and not among the others."""
+    reader = pypdf.PdfReader(io.BytesIO(record_of(judge_folder(signed))))
+    text = " ".join(page.extract_text() for page in reader.pages)
+    assert "How the job ends" not in text
+    assert text.count("parked night (owed by") == 1

@@ -21,7 +21,7 @@ from tests.samples.jobs import (
 
 from backprobe.evidence.keys import Capture, Key
 from backprobe.evidence.reading import WireFacts
-from backprobe.findings import Stage, Verdict
+from backprobe.findings import Finding, Stage, Verdict
 from backprobe.job.judge import (
     WEAK_BATTERY,
     JobJudgement,
@@ -413,3 +413,40 @@ def assert_chosen_rightly(judged: JobJudgement, slot: SlotName) -> None:
         assert any(reading.key is Key.AFTER for reading in readings)
         loaded = [reading for reading in readings if reading.load_A == 1.5 and reading.capture is not Capture.MAX]
         assert loaded
+
+
+ENDS = """\
+[hand_over]
+end = "provisional"
+[[hand_over.missing]]
+what = "a night"
+owed_by = "the yard"
+until = "May"
+"""
+NOT_SIGNED = Finding(
+    id="sign_off", stage=Stage.HAND_OVER, what="Sign-off", verdict=Verdict.OPEN, because="nobody", next="sign it"
+)
+
+
+def test_nothing_is_said_of_the_end_until_somebody_says_it():
+    """No [hand_over], no finding on it; a sign-off that is there is told all the same."""
+    judged = judge_job(evidence())
+    assert not [each for each in judged.findings if each.id in ("ending", "sign_off")]
+    assert judge_job(replace(evidence(), sign_off=NOT_SIGNED)).findings[-1] == NOT_SIGNED
+
+
+def test_a_job_that_can_end_is_to_be_signed_first():
+    """Then the one thing to do is to sign; once signed, what is owed."""
+    ready = evidence(named=NAMED + ENDS)
+    judged = judge_job(replace(ready, sign_off=NOT_SIGNED))
+    assert [each.id for each in judged.findings[-2:]] == ["sign_off", "ending"]
+    assert judged.next == "sign it"
+    signed = judge_job(replace(ready, sign_off=replace(NOT_SIGNED, verdict=Verdict.HOLDS, next=None)))
+    assert signed.next == "a night: owed by the yard until May"
+
+
+def test_a_job_that_cannot_end_so_is_not_to_be_signed_yet():
+    """What stands in the way of the end comes before the sign-off."""
+    judged = judge_job(replace(evidence(named=NAMED + '[hand_over]\nend = "abandoned"\n'), sign_off=NOT_SIGNED))
+    assert [each.id for each in judged.findings[-2:]] == ["ending", "sign_off"]
+    assert (judged.next or "").startswith("write into [hand_over]")
