@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from backprobe.evidence.job_sheet import Vehicle
 from backprobe.evidence.walkround import OnVehicle
 from backprobe.findings import Finding
-from backprobe.stages.walkround.doubts import Doubt, Matter, listed, not_said, wrong
+from backprobe.stages.walkround.doubts import Doubt, Matter, not_said, wrong
 from backprobe.stages.walkround.vin_number import has_right_check_digit, is_north_american, tidied
 
 IDENTITY = Matter("identity", "Vehicle as on the job sheet")
@@ -32,7 +32,7 @@ def identity(seen: OnVehicle, sheet: Vehicle) -> Finding:
         doubts.append(not_said("who holds the key is not said", "write who holds the key (key_with)"))
     agreed = [name for name, said, read in names if said and read]
     only_read = [f"{name} {read}, not on the sheet" for name, said, read in names if read and not said]
-    same = [f"{listed(agreed)} as on the sheet"] if agreed else []
+    same = [f"{', '.join(agreed)} as on the sheet"] if agreed else []
     return IDENTITY.finding(doubts, well="; ".join([*same, *only_read, f"key with {seen.key_with}"]))
 
 

@@ -35,7 +35,7 @@ def _well(bench: Bench, meter: Meter) -> str:
     parts = [f"firmware {bench.firmware}"]
     if bench.backup_V is not None:
         spread = _spread_V(bench.backup_V, meter)
-        parts.append(f"backup battery {bench.backup_V:.15g} ± {spread:.2f} V (at least {bench.backup_least_V:.15g} V)")
+        parts.append(f"backup {bench.backup_V:.15g} ± {spread:.2f} V (≥ {bench.backup_least_V:.15g} V)")
     return "unit ready: " + ", ".join(parts)
 
 
