@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass, replace
 
+from backprobe.evidence.fleet_policy import FleetPolicy
 from backprobe.evidence.job_sheet import JobSheet, NamedWire
 from backprobe.evidence.keys import Capture
 from backprobe.evidence.meter import Meter
@@ -17,10 +18,10 @@ from backprobe.evidence.recording import Quantity, Recording
 from backprobe.evidence.unit_sheet import Purpose, UnitSheet
 from backprobe.evidence.walkround import Walkround
 from backprobe.findings import Finding, Stage, Verdict, worst
+from backprobe.job.joined import joined
 from backprobe.job.next_step import answer_without_crank, crank_withheld, with_care, without_crank
 from backprobe.job.walked import Walked
 from backprobe.stages.hand_over.ending import ending_finding, obstacles
-from backprobe.stages.join.as_built import as_built
 from backprobe.stages.probe.answer import Answer, answer_recording, answer_table
 from backprobe.stages.probe.findings import Demand, at_stake, next_sentence, probe_findings
 from backprobe.stages.probe.setup import Setup
@@ -55,6 +56,7 @@ class JobEvidence:
     walkround: Walkround | None = None
     missing_photos: tuple[str, ...] = ()  # those that the walkround names and that are not there
     disputes: tuple[str, ...] = ()  # what the journal leaves open, in words
+    policy: FleetPolicy | None = None
     sign_off: Finding | None = None  # on the sign-offs in the journal; None where none is there and none is due
 
 
@@ -303,10 +305,15 @@ def _dip(recording: Recording, dip: Finding) -> Finding:
 
 
 def _joined(judged: JobJudgement) -> tuple[Finding, ...]:
-    """The joints against the unit's sheet and the wires chosen so far; nothing while there is none."""
+    """The joints against the unit's sheet, the wires chosen so far and what wiring must stand; nothing without any."""
     evidence = judged.evidence
-    return as_built(
-        evidence.sheet.joints, evidence.unit, chosen={LEAD_OF[slot]: judged.chosen(slot) for slot in SlotName}
+    return joined(
+        evidence.sheet,
+        evidence.unit,
+        meter=evidence.meter,
+        heard=judged.heard,
+        chosen={LEAD_OF[slot]: judged.chosen(slot) for slot in SlotName},
+        policy=evidence.policy,
     )
 
 

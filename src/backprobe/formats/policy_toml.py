@@ -1,0 +1,43 @@
+"""A fleet's own policy: a [join] table of limits that are tighter than the usual ones."""
+
+from __future__ import annotations
+
+from backprobe.evidence.fleet_policy import FleetPolicy
+from backprobe.formats.toml_text import TomlTable, parse_toml
+from backprobe.limits.fuses import LOAD_PART, WIRE_OVER_FUSE
+from backprobe.limits.joints import JOINTS
+
+KEYS = {
+    "": ("join",),
+    "join": ("ground_drop_mV", "joint_drop_mV", "wire_over_fuse", "fuse_load_part", "unit_margin_V"),
+}
+NEVER_LOOSER = "a policy may tighten a limit, never loosen it"
+MOST_FACTOR, MOST_MARGIN_V = 10.0, 20.0
+
+
+def read_policy(text: str, file: str) -> FleetPolicy:
+    r"""The policy that the TOML `text` holds. Raises UnreadableError, with the line, where it would loosen a limit.
+
+    >>> read_policy('[join]\nground_drop_mV = 50', "fleet.toml").ground_drop_mV
+    50.0
+    """
+    sheet = parse_toml(text, file=file)
+    sheet.only(KEYS)
+    join = sheet.table_of("join")
+    join.only(KEYS)
+    return FleetPolicy(
+        file=file,
+        ground_drop_mV=_within(join, "ground_drop_mV", least=0.0, most=JOINTS["ground_drop"].value),
+        joint_drop_mV=_within(join, "joint_drop_mV", least=0.0, most=JOINTS["joint_drop"].value),
+        wire_over_fuse=_within(join, "wire_over_fuse", least=WIRE_OVER_FUSE, most=MOST_FACTOR),
+        fuse_load_part=_within(join, "fuse_load_part", least=0.01, most=LOAD_PART),
+        unit_margin_V=_within(join, "unit_margin_V", least=0.0, most=MOST_MARGIN_V),
+    )
+
+
+def _within(table: TomlTable, key: str, *, least: float, most: float) -> float | None:
+    """The number of `key`; outside the bounds it would loosen the limit that stands without it, or make no sense."""
+    value = table.values.get(key)
+    if isinstance(value, int | float) and not isinstance(value, bool) and not least <= value <= most:
+        raise table.refuse(key, f"{least:g} to {most:g}: {NEVER_LOOSER}")
+    return table.number_of(key, least=least, most=most)

@@ -1,0 +1,88 @@
+"""The wiring of a job judged: its joints with what was recorded on the tapped wires in the worst crank."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import replace
+from typing import TYPE_CHECKING
+
+from backprobe.evidence.fleet_policy import FleetPolicy
+from backprobe.evidence.job_sheet import JobSheet
+from backprobe.evidence.meter import Meter
+from backprobe.evidence.recording import Recording
+from backprobe.evidence.unit_sheet import Purpose, UnitSheet
+from backprobe.findings import Finding
+from backprobe.physics.meter import accuracy_V
+from backprobe.stages.join.as_built import as_built
+from backprobe.stages.join.join import join_findings
+from backprobe.stages.join.level_waveform import level_waveform
+from backprobe.stages.join.wiring_case import Waveform, WiringCase
+from backprobe.stages.probe.recording.cranks import LIKELY
+
+if TYPE_CHECKING:
+    from backprobe.job.judge import HeardRecording
+
+AROUND_S = 1.0  # seen before and after the crank, so that no dip is cut off
+
+
+def joined(
+    sheet: JobSheet,
+    unit: UnitSheet,
+    *,
+    meter: Meter,
+    heard: Sequence[HeardRecording],
+    chosen: Mapping[Purpose, str | None],
+    policy: FleetPolicy | None = None,
+) -> tuple[Finding, ...]:
+    """The findings on the joints; none while there is none. `chosen` are the proven wires for supply and ignition."""
+    if not sheet.joints:
+        return ()
+    case = WiringCase(sheet=sheet, unit=unit, meter=meter, policy=policy)
+    wires = {lead.purpose: joint.wire for lead, joint in case.joined(Purpose.SUPPLY, Purpose.IGNITION)}
+    supply = worst_crank(heard, wires.get(Purpose.SUPPLY), meter=meter)
+    if supply is None and sheet.join.crank_level is not None:
+        supply = level_waveform(sheet.join.crank_level, system_V=sheet.vehicle.system_V)
+    ignition = worst_crank(heard, wires.get(Purpose.IGNITION), meter=meter)
+    found = join_findings(replace(case, supply_crank=supply, ignition_crank=ignition))
+    return (*as_built(sheet.joints, unit, chosen=chosen), *found)
+
+
+def worst_crank(heard: Sequence[HeardRecording], wire: str | None, *, meter: Meter) -> Waveform | None:
+    """The crank in which a wire fell lowest, sample by sample; None where no recording shows it in one."""
+    if wire is None:
+        return None
+    return min(_cranks(heard, wire, meter=meter), key=lambda crank: min(crank.volts), default=None)
+
+
+def _cranks(heard: Sequence[HeardRecording], wire: str, *, meter: Meter) -> Iterator[Waveform]:
+    for each in heard:
+        view, recording = each.answer.view, each.recording
+        name = next((ch.name for ch in recording.voltages if _plain(ch.name) == _plain(wire)), None)
+        if view is None or name is None or not recording.time_known:
+            continue
+        for crank in view.cranks:
+            if crank.sure >= LIKELY:
+                span_s = (crank.start_s - AROUND_S, crank.end_s + AROUND_S)
+                found = _window(recording, name, span_s=span_s, meter=meter)
+                if found is not None:
+                    yield found
+
+
+def _window(recording: Recording, name: str, *, span_s: tuple[float, float], meter: Meter) -> Waveform | None:
+    raw = recording.fine(*span_s)
+    samples = [(t, v) for t, v in zip(raw.time_s, raw.values[name], strict=True) if v == v]  # a gap is not a number
+    channel = recording.channel(name)
+    if not samples or channel is None:
+        return None
+    lowest_V = min(volts for _, volts in samples)
+    half_V = accuracy_V(lowest_V, percent=meter.percent, counts=meter.counts, count_V=10.0**-channel.digits)
+    return Waveform(
+        time_s=tuple(time_s for time_s, _ in samples),
+        volts=tuple(volts for _, volts in samples),
+        half_width_V=half_V,
+        source=f"{recording.name}, the worst crank: '{name}' down to {lowest_V:g} V, read to ±{half_V:.2f} V",
+    )
+
+
+def _plain(name: str) -> str:
+    return "".join(name.split()).casefold()

@@ -1,0 +1,74 @@
+"""The order in which a connection is looked for: body-builder connector, fuse tap, splice; and what is never done."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Mapping
+
+from backprobe.evidence.job_sheet import NamedWire
+from backprobe.evidence.joint import Joint, Method
+from backprobe.evidence.unit_sheet import Lead, Purpose
+from backprobe.findings import Finding, Verdict
+from backprobe.stages.join.matter import either, plain
+from backprobe.stages.join.wiring_case import WiringCase
+
+FED = (Purpose.SUPPLY, Purpose.IGNITION)
+CUT = (Method.CRIMPED_BUTT, Method.SOLDERED_SLEEVE, Method.TAP_CONNECTOR, Method.WRAPPED_SPLICE)
+_BODY = re.compile(r"\b(?:body.?build\w*|accessory connector|upfitter)\b", re.IGNORECASE)
+PRACTICE = "common practice, no source"
+
+
+def order(case: WiringCase) -> Iterator[Finding | str]:
+    """The findings on where and how the vehicle was tapped."""
+    fed = list(case.joined(*FED))
+    if not fed:
+        return
+    wires = {wire.name: wire for wire in case.sheet.wires}
+    for lead, joint in fed:
+        yield from _place(case, lead, joint, wires=wires)
+    yield from _bridged(case)
+    if case.told.pierced:
+        because = f"a wire's insulation was pierced ({PRACTICE}): water gets in and the strands rot"
+        then = "seal the place, or put in a new piece of wire; back-probe at the connector from now on"
+        yield plain("join_pierced", "How the wires were probed", verdict=Verdict.FAILS, because=because, then=then)
+
+
+def _place(case: WiringCase, lead: Lead, joint: Joint, *, wires: Mapping[str, NamedWire]) -> Iterator[Finding | str]:
+    named = wires.get(joint.wire or "")
+    at_body = named is not None and bool(_BODY.search(" ".join((*named.circuits, named.connector or ""))))
+    method, told = joint.method, case.told
+    what = f"Where '{lead.name}' was connected"
+    if told.reversible and method in CUT and not at_body:
+        words = method.words if method is not None else ""
+        because = f"a {words} in the vehicle's own wire, which must be given back as it was"
+        then = "take the joint out, mend the wire, and use the body-builder connector or a fuse tap"
+        yield plain(f"join_{lead.purpose}_order", what, verdict=Verdict.FAILS, because=because, then=then)
+    elif told.reversible and joint.undo is None:
+        yield f"undo of '{lead.name}': how the joint is taken out again"
+    elif at_body or method is Method.FUSE_TAP or told.why_spliced:
+        where = "the body-builder connector" if at_body else "a fuse tap" if method is Method.FUSE_TAP else "a splice"
+        why = "" if at_body or method is Method.FUSE_TAP else f": {told.why_spliced}"
+        because = f"{where}{why} ({PRACTICE}: body-builder connector, then fuse tap, then splice)"
+        yield plain(f"join_{lead.purpose}_order", what, verdict=Verdict.HOLDS, because=because)
+    else:
+        yield f"why_spliced: why '{lead.name}' is neither at the body-builder connector nor on a fuse tap"
+
+
+def _bridged(case: WiringCase) -> Iterator[Finding]:
+    """Whether one lead of the unit joins two circuits of the vehicle."""
+    joined = case.joined(*FED, Purpose.INPUT, Purpose.OUTPUT)
+    names = [wire.name for wire in case.sheet.wires]
+    faults = []
+    for lead, joint in joined:
+        if joint.wire in names:
+            continue
+        parts = [part.strip() for part in re.split(r"\s+(?:and|with)\s+|\s*[+&]\s*", joint.wire or "")]
+        if len([part for part in parts if part in names]) > 1:
+            faults.append(f"'{lead.name}' joins {joint.wire}: two circuits are bridged")
+    yield either(
+        "join_bridged",
+        "Whether two circuits were bridged",
+        faults=tuple(faults),
+        fine="each lead is at one wire",
+        then="take the lead off one of them; where one input must follow both, a diode or a relay keeps them apart",
+    )
