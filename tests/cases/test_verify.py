@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import io
 import json
+import os
 import shutil
 from collections.abc import Callable
 from pathlib import Path
@@ -286,11 +287,12 @@ def test_a_journal_that_is_none_is_refused(record: bytes, tmp_path: Path, conten
 
 
 def test_places_without_a_journal(tmp_path: Path):
-    """An empty folder, a folder of something else, a path that leads nowhere, a text file."""
+    """An empty folder, a folder of something else, paths that lead nowhere, a text file, a pipe that nobody fills."""
     (tmp_path / "holiday").mkdir()
     (tmp_path / "holiday" / "beach.jpg").write_bytes(b"\xff\xd8")
     (tmp_path / "notes.txt").write_text("hello", encoding="utf-8")
-    for name in ("", "holiday", "nowhere", "notes.txt", "notes.txt/deeper", "bad\0name"):
+    os.mkfifo(tmp_path / "pipe")
+    for name in ("", "holiday", "nowhere", "notes.txt", "notes.txt/deeper", "bad\0name", "n" * 5000, "pipe"):
         with pytest.raises(InputError):
             verify(tmp_path / name, KNOWN)
 

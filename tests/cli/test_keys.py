@@ -93,6 +93,8 @@ def test_what_is_printed_for_people(capsys: Printed):
         (["know"], "which key? backprobe keys know NAME"),
         (["know", "tam"], "where KEY is 64 hex digits or a .pem file"),
         (["know", "tam", "12ab"], "neither 64 hex digits nor a file"),
+        (["know", "tam", "n" * 5000], "neither 64 hex digits nor a file"),
+        (["know", "tam", "/dev/zero"], "neither 64 hex digits nor a file"),
         (["know", "tam", "01" + "00" * 31], "one signature fits any text"),
         (["show", "tam"], "no key is known as 'tam'"),
         (["list", "tam"], "list takes no name"),

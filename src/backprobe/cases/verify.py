@@ -54,7 +54,15 @@ def verify(path: Path, names: Mapping[str, str]) -> Verification:
 
     Raises UnreadableError or JobError where there is nothing to verify: no journal, or none that can be read.
     """
-    return _folder(path, names) if path.is_dir() else _pdf(path, names)
+    return _folder(path, names) if _is_folder(path) else _pdf(path, names)
+
+
+def _is_folder(path: Path) -> bool:
+    """Whether there is a folder; a name that the system cannot take is none."""
+    try:
+        return path.is_dir()
+    except OSError:
+        return False
 
 
 def _pdf(path: Path, names: Mapping[str, str]) -> Verification:

@@ -7,7 +7,7 @@ import json
 import os
 from pathlib import Path
 
-from backprobe.errors import InputError, OptionError
+from backprobe.errors import InputError, OptionError, shortened
 from backprobe.job.entry import is_sha256
 from backprobe.job.sign_off import fingerprint, grouped
 from backprobe.keys.ed25519 import public_key_in
@@ -74,15 +74,24 @@ def public_key(given: str) -> str:
     plain = "".join(given.split()).lower()
     if is_sha256(plain):
         return plain
-    try:
-        with Path(given).open("rb") as file:
-            pem = file.read(MOST_PEM_BYTES)
-    except (OSError, ValueError):
-        raise OptionError(f"{given}: neither 64 hex digits nor a file that can be read") from None
+    pem = _content(Path(given))
+    if pem is None:
+        raise OptionError(f"{shortened(given)}: neither 64 hex digits nor a file that can be read")
     try:
         return public_key_in(pem)
     except InputError as fault:
         raise InputError(f"{given}: {fault.message}") from None
+
+
+def _content(path: Path) -> bytes | None:
+    """The first bytes of a plain file; None where there is none that can be read."""
+    try:
+        if not path.is_file():
+            return None
+        with path.open("rb") as file:
+            return file.read(MOST_PEM_BYTES)
+    except (OSError, ValueError):
+        return None
 
 
 def as_text(key: KnownKey) -> str:

@@ -30,6 +30,8 @@ def attachments(path: Path) -> dict[str, bytes]:
     name with two contents.
     """
     with _plain_words(path):
+        if path.exists() and not path.is_file():
+            raise _unreadable(path, "a file on disk; this is a folder, a pipe or a device")
         if path.stat().st_size > MOST_PDF_BYTES:
             raise _unreadable(path, f"a PDF of at most {MOST_PDF_BYTES // 1_000_000} MB")
         with path.open("rb") as file:
