@@ -17,6 +17,10 @@ from backprobe.formats.job_toml import KEYS, read_job
 SAMPLES = Path(__file__).resolve().parents[1] / "samples" / "job_sheets"
 # each defect with the line that is named and words of what was expected there
 DEFECTS = {
+    "battery-empty": (8, "a number from 10 to 1000"),
+    "battery-kind": (8, "one of: flooded, agm, unknown"),
+    "cold-in-fahrenheit": (8, "are these °F? 77 °F are 25 °C"),
+    "drain-negative": (8, "a figure from 0 to 20000"),
     "empty": (None, "system_V = 12 or 24, in [vehicle]"),
     "key-misspelt": (2, "did you mean system_V?"),
     "key-above-its-table": (1, "system_V under [vehicle]"),

@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from backprobe.physics.drain import days_until, mean_mA
+from backprobe.physics.drain import bearable_mA, charge_after_Ah, days_until, mean_mA
 
 
 def test_the_mean_of_sleep_and_reports():
@@ -49,3 +49,20 @@ def test_more_battery_is_never_fewer_days(charge_Ah, needed_Ah, drain_mA, loss, 
     assert days_until(charge_Ah + more, needed_Ah=needed_Ah, drain_mA=drain_mA, loss_per_day=loss) * near >= days
     assert days_until(charge_Ah, needed_Ah=needed_Ah, drain_mA=drain_mA + more, loss_per_day=loss) <= days * near
     assert days_until(charge_Ah, needed_Ah=needed_Ah + more, drain_mA=drain_mA, loss_per_day=loss) <= days * near
+
+
+@given(st.floats(1, 200), st.floats(0.01, 1), st.floats(0, 500), st.floats(1e-5, 0.02))
+def test_what_is_left_when_the_days_are_over_is_what_was_needed(charge_Ah, part, drain_mA, loss):
+    """The curve meets the need where `days_until` says; and the drain found for those days is the drain it was."""
+    needed_Ah = charge_Ah * part * 0.99
+    days = days_until(charge_Ah, needed_Ah=needed_Ah, drain_mA=drain_mA, loss_per_day=loss)
+    left = charge_after_Ah(charge_Ah, days=days, drain_mA=drain_mA, loss_per_day=loss)
+    assert left == pytest.approx(needed_Ah, rel=1e-6)
+    bearable = bearable_mA(charge_Ah, needed_Ah=needed_Ah, days=days, loss_per_day=loss)
+    assert bearable == pytest.approx(drain_mA, rel=1e-5, abs=1e-5 * max(charge_Ah, 1))
+
+
+def test_without_own_loss_the_charge_falls_straight():
+    """50 mA for 10 d are 12 Ah; never below nothing."""
+    assert charge_after_Ah(40, days=10, drain_mA=50, loss_per_day=0.0) == pytest.approx(28)
+    assert charge_after_Ah(4, days=10, drain_mA=50, loss_per_day=0.0) == 0.0

@@ -7,6 +7,7 @@ from dataclasses import dataclass, field
 from backprobe.evidence.hand_over import HandOver
 from backprobe.evidence.join_sheet import JoinSheet
 from backprobe.evidence.joint import Joint
+from backprobe.evidence.parked_sheet import ParkedSheet
 from backprobe.evidence.photo import NamedPhoto
 from backprobe.evidence.reading import WireFacts
 from backprobe.evidence.vehicle_place import VehiclePlace
@@ -77,6 +78,7 @@ class JobSheet:
     joints: tuple[Joint, ...] = ()
     photos: tuple[NamedPhoto, ...] = ()
     join: JoinSheet = field(default=JoinSheet())
+    parked: ParkedSheet | None = None
     hand_over: HandOver | None = None
 
     @property

@@ -18,10 +18,9 @@ MOST_YEARS, MOST_HOURS, MOST_MINUTES, MOST_DAYS = 30, 100_000, 100_000, 3650
 MOST_REST_V, MOST_DRAIN_MA = 60.0, 20_000.0
 COLDEST_C, HOTTEST_C = -50, 60
 MOST_BATTERIES = 2
-SYSTEM_TO_COUNT = {12: 1, 24: 2}
 
 
-def read_parked(sheet: TomlTable, known: Mapping[str, Collection[str]], *, system_V: int) -> ParkedSheet | None:
+def read_parked(sheet: TomlTable, known: Mapping[str, Collection[str]]) -> ParkedSheet | None:
     """What the sheet says of battery and rest, None where it has neither table.
 
     Raises UnreadableError, with the line, as for the whole sheet.
@@ -39,22 +38,19 @@ def read_parked(sheet: TomlTable, known: Mapping[str, Collection[str]], *, syste
         coldest_C=_celsius(parked, "coldest_C"),
         starts_to_C=_celsius(parked, "starts_to_C"),
         wanted_days=parked.number_of("wanted_days", least=0.1, most=MOST_DAYS),
-        battery=_battery(sheet.table_of("battery"), known, system_V=system_V),
+        battery=_battery(sheet.table_of("battery"), known),
     )
 
 
-def _battery(table: TomlTable, known: Mapping[str, Collection[str]], *, system_V: int) -> BatterySheet:
+def _battery(table: TomlTable, known: Mapping[str, Collection[str]]) -> BatterySheet:
     table.only(known)
-    count = table.whole_of("count", least=1, most=MOST_BATTERIES)
-    if count is not None and count != SYSTEM_TO_COUNT[system_V]:
-        raise table.refuse("count", f"{SYSTEM_TO_COUNT[system_V]} in series for the {system_V} V of [vehicle] system_V")
     rest_V = _figures(table, "rest_V", most=MOST_REST_V, example="12.61")
-    if len(rest_V) > SYSTEM_TO_COUNT[system_V]:
-        raise table.refuse("rest_V", "one reading over all, or in a system of 24 V one for each of the two batteries")
+    if len(rest_V) > MOST_BATTERIES:
+        raise table.refuse("rest_V", "one reading over all, or one for each of two batteries")
     return BatterySheet(
         kind=table.text_of("kind", choices=BATTERY_KINDS) or "unknown",
         capacity_Ah=table.number_of("capacity_Ah", least=LEAST_AH, most=MOST_AH),
-        count=count,
+        count=table.whole_of("count", least=1, most=MOST_BATTERIES),
         age_years=table.number_of("age_years", least=0, most=MOST_YEARS),
         rest_V=rest_V,
         hours_since_charge=table.number_of("hours_since_charge", least=0, most=MOST_HOURS),

@@ -11,11 +11,13 @@ from backprobe.formats.job_as_built import KEYS as AS_BUILT_KEYS
 from backprobe.formats.job_as_built import read_joints, read_photos
 from backprobe.formats.job_join import KEYS as JOIN_KEYS
 from backprobe.formats.job_join import read_join
+from backprobe.formats.job_parked import KEYS as PARKED_KEYS
+from backprobe.formats.job_parked import read_parked
 from backprobe.formats.toml_text import TomlTable, parse_toml
 from backprobe.limits.meters import METERS
 
 KEYS: dict[str, tuple[str, ...]] = {
-    "": ("vehicle", "unit", "job", "meter", "wire", "joint", "photo", "hand_over", "place", *JOIN_KEYS),
+    "": ("vehicle", "unit", "job", "meter", "wire", "joint", "photo", "hand_over", "place", *JOIN_KEYS, *PARKED_KEYS),
     "vehicle": (
         *("system_V", "vin", "plate", "fleet_number", "maker", "model", "model_year", "heavy"),
         *("has_crank", "has_accessory", "cylinders", "battery_switch"),
@@ -29,6 +31,7 @@ KEYS: dict[str, tuple[str, ...]] = {
     "hand_over.missing": ("what", "owed_by", "until"),
     **AS_BUILT_KEYS,
     **JOIN_KEYS,
+    **PARKED_KEYS,
 }
 LEADS = ("supply", "ignition")
 SYSTEMS_V = (12, 24)
@@ -68,6 +71,7 @@ def read_job(text: str, file: str) -> JobSheet:
         joints=read_joints(sheet.tables_of("joint"), KEYS),
         photos=read_photos(sheet.tables_of("photo"), KEYS),
         join=read_join(sheet, KEYS),
+        parked=read_parked(sheet, KEYS),
         hand_over=_hand_over(_table(sheet, "hand_over")) if "hand_over" in sheet.values else None,
     )
 
