@@ -1,0 +1,40 @@
+"""The fuse at the tap on its real loop."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from tests.samples.wiring import (
+    DOOR,
+    GROUND,
+    ON_RED,
+    POWER,
+    TOLD,
+    UNIT,
+    built,
+    found,
+    told,
+    verdicts,
+)
+
+from backprobe.evidence.join_sheet import Drop
+from backprobe.findings import Verdict
+
+
+def test_an_over_fused_thin_lead_fails():
+    """20 A on 0.35 mm²: the wire carries less than 27 A for good, and a short damages it before the fuse opens."""
+    thin = replace(UNIT, leads=(replace(POWER, mm2=0.35), GROUND, DOOR))
+    findings = verdicts(replace(built(replace(ON_RED, fuse_A=20.0)), unit=thin))
+    assert findings["join_supply_wire_over_fuse"] is Verdict.FAILS
+    assert findings["join_supply_fuse_clears"] in (Verdict.FAILS, Verdict.THIN)
+    assert findings["join_selectivity"] is Verdict.FAILS
+
+
+def test_a_loop_too_resistive_to_clear_is_said():
+    """5 A behind 2 V at 1 A of vehicle wiring: 12 V drive less than 135 % of the fuse."""
+    short = found(replace(told(tap=Drop(2000, 1)), unit=UNIT))
+    case = built(replace(ON_RED, fuse_A=5.0))
+    weak = found(replace(case, sheet=replace(case.sheet, join=replace(TOLD, tap=Drop(2000, 1)))))
+    assert short["join_supply_fuse_clears"].verdict in (Verdict.HOLDS, Verdict.THIN)
+    assert weak["join_supply_fuse_clears"].verdict is Verdict.FAILS
+    assert "too resistive" in weak["join_supply_fuse_clears"].because
