@@ -16,6 +16,8 @@ from backprobe.formats.meter_toml import KEYS as METER_KEYS
 from backprobe.formats.meter_toml import read_meter
 from backprobe.formats.unit_sheet import KEYS as UNIT_KEYS
 from backprobe.formats.unit_sheet import read_unit_sheet
+from backprobe.formats.walkround_toml import KEYS as WALKROUND_KEYS
+from backprobe.formats.walkround_toml import read_walkround
 
 jsonschema = pytest.importorskip("jsonschema", reason="jsonschema is not installed")
 
@@ -24,6 +26,7 @@ SAMPLES = ROOT / "tests" / "samples"
 KINDS = {
     "job_sheets": (read_job, "job.schema.json", JOB_KEYS),
     "unit_sheets": (read_unit_sheet, "unit-sheet.schema.json", UNIT_KEYS),
+    "walkrounds": (read_walkround, "walkround.schema.json", WALKROUND_KEYS),
     "meters": (read_meter, "meter.schema.json", METER_KEYS),
 }
 # what a schema cannot say: comparisons between values, and names that must agree or differ
@@ -32,6 +35,8 @@ READER_ONLY = {
     "job_sheets/joint-twice",
     "job_sheets/input-twice",
     "job_sheets/photo-twice",
+    "walkrounds/photo-twice",
+    "walkrounds/lamps-none-and-one",
     "unit_sheets/supply-upside-down",
     "unit_sheets/lead-twice",
     "unit_sheets/input-without-lead",

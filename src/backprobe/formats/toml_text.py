@@ -67,6 +67,8 @@ class TomlTable:
         line = None if key is None else key_line(self.text, key, table=self.name, index=self.index or 0)
         if line is None and (self.name or key):
             line = header_line(self.text, self.name or key or "", index=self.index or 0)
+        if line is None and self.name and key:
+            line = header_line(self.text, f"{self.name}.{key}")
         stands = key if line is None else lines_of(self.text)[line - 1]
         return UnreadableError(Place(self.file, line, stands), expected)
 
