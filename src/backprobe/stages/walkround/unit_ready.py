@@ -25,18 +25,18 @@ def unit_ready(bench: Bench, sheet_serial: str | None, *, meter: Meter) -> tuple
     Where the backup battery does not hold, it has a finding of its own, with its figures; all else is one finding.
     """
     doubts = [*_serial(bench, sheet_serial), *_state(bench), *_firmware(bench), *_backup_said(bench)]
-    ready = READY.finding(doubts, well=_well(bench, meter))
     battery = _backup(bench, meter)
-    bad = battery is not None and battery.verdict is not Verdict.HOLDS
-    return (ready, battery) if bad and battery else (ready,)
+    if battery is None:
+        return (READY.finding(doubts, well=f"unit ready: firmware {bench.firmware}"),)
+    if battery.verdict is not Verdict.HOLDS:
+        return (READY.finding(doubts, well=f"all but its backup battery is well: firmware {bench.firmware}"), battery)
+    return (READY.finding(doubts, well=f"unit ready: firmware {bench.firmware}, {_figures(bench, meter)}"),)
 
 
-def _well(bench: Bench, meter: Meter) -> str:
-    parts = [f"firmware {bench.firmware}"]
-    if bench.backup_V is not None:
-        spread = _spread_V(bench.backup_V, meter)
-        parts.append(f"backup {bench.backup_V:.15g} ± {spread:.2f} V (≥ {bench.backup_least_V:.15g} V)")
-    return "unit ready: " + ", ".join(parts)
+def _figures(bench: Bench, meter: Meter) -> str:
+    """The backup battery's voltage with what the meter's accuracy leaves, and the least that it must have."""
+    volts, least_V = bench.backup_V or 0.0, bench.backup_least_V or 0.0
+    return f"backup {volts:.15g} ± {_spread_V(volts, meter):.2f} V (≥ {least_V:.15g} V)"
 
 
 def _serial(bench: Bench, sheet_serial: str | None) -> Iterator[Doubt]:
