@@ -73,6 +73,23 @@ def read(table: Path) -> dict[str, Any]:
     return {"function": "backprobe.formats.readings_csv:read_readings", "by_position": [lines], "by_name": by_name}
 
 
+PARKED = """
+[battery]
+kind = "flooded"
+capacity_Ah = 110
+age_years = 2
+rest_V = "12.60"
+hours_since_charge = 24
+temperature_C = 18
+
+[parked]
+vehicle_drain_mA = "25"
+minutes_after_lock = 60
+coldest_C = -5
+wanted_days = 14
+"""
+
+
 def calls() -> dict[str, dict[str, Any]]:
     """What is compared: demo jobs, sample tables with their defects, and a demo job with real recordings in it."""
     jobs = {sheet.parent.name: job_parts(sheet.parent) for sheet in sorted(DEMO.glob("*/*/job.toml"))}
@@ -82,6 +99,7 @@ def calls() -> dict[str, dict[str, Any]]:
     return {
         **{f"demo {name}": judged(parts) for name, parts in jobs.items()},
         **{f"table {path.name}": read(path) for path in tables},
+        "parked battery": judged({**first, "job.toml": first["job.toml"] + PARKED}),
         **{f"real {name}": judged({**first, "recordings": {name: text}}) for name, text in real.items()},
     }
 

@@ -17,6 +17,8 @@ def parked_case(path: Path) -> ParkedCase:
     sheet = read_job(small_text(path), path.name)
     if sheet.parked is None:
         raise JobError(f"{path.name} says nothing of the battery: a table [battery] and a table [parked] are expected")
+    if not sheet.vehicle.has_crank:
+        raise JobError(f"{path.name}: has_crank = false; the days are reckoned until a vehicle no longer cranks")
     unit = read_unit_sheet(small_text(path.parent / sheet.unit_sheet), sheet.unit_sheet)
     meter_text = small_text(path.parent / sheet.meter_file) if sheet.meter_file else None
     return ParkedCase(

@@ -22,6 +22,8 @@ from backprobe.job.joined import joined
 from backprobe.job.next_step import answer_without_crank, crank_withheld, with_care, without_crank
 from backprobe.job.walked import Walked
 from backprobe.stages.hand_over.ending import ending_finding, obstacles
+from backprobe.stages.parked.findings import parked_findings
+from backprobe.stages.parked.parked import ParkedCase
 from backprobe.stages.probe.answer import Answer, answer_recording, answer_table
 from backprobe.stages.probe.findings import Demand, at_stake, next_sentence, probe_findings
 from backprobe.stages.probe.setup import Setup
@@ -125,7 +127,7 @@ def judge_job(evidence: JobEvidence) -> JobJudgement:
         *_recorded(heard, {wire.name for wire in staked.values() if wire is not None}),
     )
     judged = JobJudgement(evidence=evidence, findings=probed, probe=probe, heard=heard)
-    findings = (*probed, *_joined(judged), *_disputed(evidence), *walked.after())
+    findings = (*probed, *_joined(judged), *_parked(evidence), *_disputed(evidence), *walked.after())
     findings = tuple(without_crank(each) for each in findings) if withheld else findings
     findings = (*findings, *_handed_over(evidence, findings))
     return replace(judged, findings=findings)
@@ -302,6 +304,15 @@ def _wires_in(each: HeardRecording) -> set[str]:
 def _dip(recording: Recording, dip: Finding) -> Finding:
     then = WEAK_BATTERY if dip.verdict is Verdict.FAILS else dip.next
     return replace(dip, what=f"{recording.name}: {dip.what}", next=then)
+
+
+def _parked(evidence: JobEvidence) -> tuple[Finding, ...]:
+    """How long the vehicle can stand; nothing where the sheet says nothing of it, or no crank is there to fail."""
+    sheet = evidence.sheet
+    if sheet.parked is None or not sheet.vehicle.has_crank:
+        return ()
+    system_V = sheet.vehicle.system_V
+    return parked_findings(ParkedCase(sheet=sheet.parked, unit=evidence.unit, meter=evidence.meter, system_V=system_V))
 
 
 def _joined(judged: JobJudgement) -> tuple[Finding, ...]:

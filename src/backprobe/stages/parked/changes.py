@@ -43,7 +43,7 @@ class Change:
         """
         needed = self.for_likely if self.for_worst is None else self.for_worst
         if needed is None or (self.for_worst is None and needed == (self.now or 0.0)):
-            return f"{self.what} more: alone never enough{'' if needed is None else ' for the worst'}"
+            return f"{self.what} …: alone never enough{'' if needed is None else ' for the worst'}"
         instead = "" if self.now is None else f" instead of {self.now:g}"
         return (
             f"{self.what} {needed:g} {self.unit}{instead}{' (for the likely only)' if self.for_worst is None else ''}"
