@@ -9,12 +9,14 @@ import pikepdf
 import pypdf
 import pytest
 from tests.samples.jobs import NAMED, ROWS, demo_job, evidence, without
+from tests.samples.photos import as_file, bomb, four_corners, with_notes
 from tests.samples.signing import KEY, handed_over, key_folder, sign_job
 
 from backprobe.cases.judge import judge_folder
 from backprobe.cases.record import NOT_SIGNED, choice_row, identity_of, left_out, meter_text, record_of
 from backprobe.evidence.meter import Meter
 from backprobe.files.journal_file import load_journal
+from backprobe.findings import Verdict
 from backprobe.job.judge import judge_job
 from backprobe.job.sign_off import fingerprint, grouped, read_sign_off
 from backprobe.paper.content import ChoiceRow
@@ -46,13 +48,18 @@ def page_text(record: bytes) -> str:
         return f"{pdf.docinfo['/Title']} | {pdf.docinfo['/Subject']}"
 
 
-def test_the_record_is_one_archival_page_with_the_journal_inside(good: Path):
-    """PDF/A-3, one page, and inside it journal.jsonl byte for byte as it stands in the folder."""
+def printed(record: bytes) -> str:
+    """All that is printed on the pages, read with another library (pypdf), words parted by one space."""
+    return " ".join(" ".join(page.extract_text() for page in pypdf.PdfReader(io.BytesIO(record)).pages).split())
+
+
+def test_the_record_is_archival_with_the_journal_inside(good: Path):
+    """PDF/A-3 on two to four pages, and inside it journal.jsonl byte for byte as it stands in the folder."""
     record = record_of(judge_folder(good))
     with pikepdf.open(io.BytesIO(record)) as pdf:
         with pdf.open_metadata() as metadata:
             assert (metadata["pdfaid:part"], metadata["pdfaid:conformance"]) == ("3", "A")
-        assert len(pdf.pages) == 1
+        assert 2 <= len(pdf.pages) <= 4
         assert list(pdf.attachments) == ["journal.jsonl"]
         assert pdf.attachments["journal.jsonl"].get_file().read_bytes() == (good / "journal.jsonl").read_bytes()
 
@@ -66,10 +73,12 @@ def test_the_record_depends_on_the_job_and_the_time_alone(good: Path):
 
 
 def test_the_record_says_how_far_it_goes(good: Path):
-    """The title names the VIN and the wires; that joints, mounting and a signature are not in it stands on the page."""
+    """That it is not the end of the job, what is not covered, and that nobody has signed."""
     told = page_text(record_of(judge_folder(good)))
-    assert told.startswith("Installation record so far: the VIN and the wires | holds")
-    assert "nobody has signed it" in NOT_SIGNED
+    assert told.startswith("Installation record so far | holds")
+    text = printed(record_of(judge_folder(good)))
+    assert "Not in this record: " in text
+    assert NOT_SIGNED in text
 
 
 def test_identity_holds_what_is_known(good: Path):
@@ -140,14 +149,15 @@ def signed(tmp_path: Path) -> Path:
 
 def test_a_signed_record_says_by_whom_and_how_it_ended(signed: Path):
     """Read with another library (pypdf): who, when, what is missing, with which key; not that nobody has signed."""
-    reader = pypdf.PdfReader(io.BytesIO(record_of(judge_folder(signed))))
-    text = " ".join(" ".join(page.extract_text() for page in reader.pages).split())
+    text = printed(record_of(judge_folder(signed)))
+    assert text.startswith("Installation record made at")
     assert "Handed over as provisional" in text
     assert "missing: one parked night (owed by the yard office until 2026-04-07)" in text
-    assert "the driver was told: call the yard before the batteries are changed" in text
+    assert text.count("call the yard before the batteries are changed") == 1
+    assert "What the driver was told" in text
     assert "Signed by Ines Okafor, 2026-04-01 08:15:00 UTC by the signing device's clock" in text
     assert grouped(fingerprint(KEY)) in text
-    assert "nobody has signed" not in text
+    assert NOT_SIGNED not in text
 
 
 def test_what_was_signed_travels_with_the_record(signed: Path):
@@ -166,7 +176,7 @@ def test_a_record_made_after_later_evidence_does_not_pass_for_signed(signed: Pat
     text = " ".join(" ".join(page.extract_text() for page in reader.pages).split())
     assert "Handed over as" not in text
     assert "signed off before 2 entries came" in text
-    assert "nobody has signed" in text
+    assert NOT_SIGNED in text
     assert "signed-findings.json" in reader.attachments
 
 
@@ -176,3 +186,63 @@ def test_the_sign_off_is_not_told_twice(signed: Path):
     text = " ".join(page.extract_text() for page in reader.pages)
     assert "How the job ends" not in text
     assert text.count("parked night (owed by") == 1
+
+
+def test_what_was_built_stands_in_the_record(good: Path):
+    """The wiring drawing, the readings, how each joint is undone, the photos with what they show."""
+    text = printed(record_of(judge_folder(good)))
+    for words in (
+        *("As built", "X12/4 RD, 2.5 mm²", "fuse 3 A", "power, RD 0.75 mm², 1.8 m", "BK black, RD red"),
+        *("Readings, as they were written down", "12.29 V at 1.5 A", "12.58 V after 12 min", "V recorded"),
+        *("What was joined, and how to undo it", "take the ring off", "nothing of the vehicle was touched"),
+        *("Photos", "The unit's serial with the VIN", "LN2-00417 held to the VIN plate", "photos/ground.jpg"),
+    ):
+        assert words in text.replace("’", "'"), words
+
+
+def test_what_fails_stands_first(wrong: Path):
+    """Among all findings of a job that was not done well."""
+    text = printed(record_of(judge_folder(wrong)))
+    failing, waiting, well = (
+        text.index(words) for words in ("in accessory it must be dead", "write the load as load_A", "lowest at key on")
+    )
+    assert failing < waiting < well
+
+
+def test_a_small_job_has_no_empty_parts(wrong: Path):
+    """Nothing was joined, photographed or handed over: no headings for that, and one page or two."""
+    sheet = (wrong / "job.toml").read_text(encoding="utf-8")
+    (wrong / "job.toml").write_text(sheet.partition("[[joint]]")[0], encoding="utf-8")
+    text = printed(record_of(judge_folder(wrong)))
+    for part in ("As built", "What was joined", "Photos", "What the driver was told", "Handed over as"):
+        assert part not in text
+
+
+def test_odd_photos_and_names_cost_nothing(good: Path):
+    """A bomb, a text, a line of a photo, Cyrillic and Chinese names, an emoji: the record comes and tells of them."""
+    (good / "photos" / "bomb.png").write_bytes(bomb())
+    (good / "photos" / "letter.jpg").write_bytes(b"to whom it may concern")
+    (good / "photos" / "line.png").write_bytes(as_file(four_corners(700, 1), "PNG"))
+    edit(good / "job.toml", '"Ines Okafor"', '"Інес Окафор"')
+    edit(good / "job.toml", '"bolt of the pedal bracket"', '"болт педалі 🔩 漢字"')
+    edit(good / "job.toml", '"150 mm behind connector X12"', '"за роз’ємом X12 漢字"')
+    job = judge_folder(good)
+    record = record_of(job)
+    text = printed(record)
+    with pikepdf.open(io.BytesIO(record)) as pdf:
+        assert pdf.open_metadata().pdfa_status == "3A"
+    for words in ("Інес Окафор", "болт педалі", "U+6F22 U+5B57", "U+1F529", "photos/line.png"):
+        assert words in text, words
+    assert [note.split(";")[0] for note in job.notes] == [
+        "photos/bomb.png cannot be shown",
+        "photos/letter.jpg cannot be shown",
+    ]
+    assert job.judged.verdict is Verdict.HOLDS
+    for note in job.notes:
+        assert note in text
+
+
+def test_no_name_of_a_camera_s_owner_reaches_the_record(good: Path):
+    """What a camera wrote into a photo stays in the photo's own file."""
+    (good / "photos" / "owner.jpg").write_bytes(with_notes(artist="Maud Linden of Linden Yard"))
+    assert b"Maud Linden of" not in record_of(judge_folder(good))

@@ -32,7 +32,7 @@ def test_every_figure_stands_in_its_place_as_typed():
         "off": ("12.62 V",),
         "accessory": ("12.55 V",),
         "on": ("12.40 V", "12.29 V at 1.5 A"),
-        "crank": ("11.40 V recorded",),
+        "crank": ("11.40 V logged",),
         "running": ("14.02 V",),
         "after 10 min": ("12.58 V after 12 min",),
     }
@@ -73,6 +73,12 @@ def test_wires_that_nobody_measured_keep_their_row():
     assert found.rows[-1] == GridRow("Blue", ((),) * 6)
 
 
+def test_the_usual_ten_minutes_are_not_repeated():
+    """The column says them; other minutes stand with the figure."""
+    ten = ROWS.replace("Red,after,12.58,,12,", "Red,after,12.58,,10,")
+    assert row(grid(ten), "Red")["after 10 min"] == ("12.58 V",)
+
+
 def test_nothing_read_gives_no_grid():
     """A job whose table has not been begun."""
     assert grid("") is None
@@ -85,9 +91,11 @@ def test_nothing_read_gives_no_grid():
         ("350 mV", Capture.DISPLAY, "350 mV"),
         ("10.81", Capture.MIN, "10.81 V MIN"),
         ("12.9", Capture.MAX, "12.9 V MAX"),
+        ("10.2", Capture.LOGGED, "10.2 V logged"),
     ],
 )
 def test_how_the_meter_held_it_and_its_unit(typed: str, capture: Capture, text: str):
     """A display needs no word; a unit that was typed is kept."""
     reading = Reading(wire="Red", key=Key.CRANK, volts=12.0, typed=typed, count_V=0.1, capture=capture)
-    assert said(reading, doubtful=False) == text
+    assert said(reading) == text
+    assert said(reading, recorded=True).endswith(" recorded")

@@ -6,6 +6,7 @@ import json
 import subprocess
 import sys
 from collections.abc import Callable, Iterator
+from dataclasses import replace
 from typing import Any
 
 import numpy as np
@@ -16,11 +17,22 @@ import zxingcpp
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 from PIL import Image
+from tests.samples.photos import as_file, four_corners
 
 from backprobe.errors import JobError, JournalError
 from backprobe.findings import Finding, Verdict
+from backprobe.job.readings_grid import GridRow, ReadingsGrid
 from backprobe.paper import record as paper
-from backprobe.paper.content import Attachment, ChoiceRow, IdentityRow, Picture, RecordContent, SignOffBlock
+from backprobe.paper.content import (
+    Attachment,
+    ChoiceRow,
+    IdentityRow,
+    JoinedRow,
+    Picture,
+    RecordContent,
+    ShownPhoto,
+    SignOffBlock,
+)
 from backprobe.paper.record import write_record
 from backprobe.paper.sheet import sheet
 
@@ -327,4 +339,120 @@ def test_what_was_signed_is_attached(record: Build, content: bytes) -> None:
         assert inside.get_file().read_bytes() == content
         assert inside.description == "The findings that were signed"
         assert inside.relationship == "/Supplement"
+        assert pdf.open_metadata().pdfa_status == "3A"
+
+
+FULL = {
+    "wiring": Picture(svg="<svg xmlns='http://www.w3.org/2000/svg' width='10' height='10'/>", caption="w", alt="words"),
+    "readings": ReadingsGrid(("off", "on"), (GridRow("red 2.5", (("12.62 V",), ("12.40 V", "12.29 V at 1.5 A"))),)),
+    "joined": (JoinedRow(lead="power", joined="to red 2.5, soldered sleeve", undo="cut the sleeve out"),),
+    "driver_told": ("call the yard before the batteries are changed",),
+    "sign_off": SIGNED,
+}
+
+
+def a_photo(number: int, size: tuple[int, int] = (720, 540)) -> ShownPhoto:
+    """One of many photos."""
+    return ShownPhoto(
+        jpeg=as_file(four_corners(*size)),
+        width_px=size[0],
+        height_px=size[1],
+        shows=f"Shown {number}",
+        note=f"note {number}",
+        source=f"photos/{number}.jpg",
+        alt=f"words of photo {number}",
+    )
+
+
+def pages_with(pdf: pikepdf.Pdf, shown: Shown, words: str) -> list[int]:
+    """The pages, from 1, on which the words stand."""
+    return [number for number, page in enumerate(pdf.pages, start=1) if packed(words) in shown(page)]
+
+
+def test_the_parts_stand_in_their_order(record: Build, shown: Shown) -> None:
+    """Findings, drawing, readings, crank, photos, undoing, driver, cautions, sign-off; each with a heading."""
+    parts = (
+        *("Findings", "As built", "Readings, as they were written down", "The crank, as it was recorded", "Photos"),
+        *("What was joined, and how to undo it", "What the driver was told", "To bear in mind"),
+        "Handed over as provisional",
+    )
+    with opened(record(**FULL, photos=(a_photo(1), a_photo(2)))) as pdf:
+        text = "".join(shown(page) for page in pdf.pages)
+        places = [text.index(packed(part)) for part in parts]
+        assert places == sorted(places)
+        assert {"/H1", "/Table", "/TH", "/Figure"} <= set(tags(pdf))
+        assert tags(pdf).count("/H1") >= len(parts)
+        assert 2 <= len(pdf.pages) <= 4
+
+
+def test_readings_are_a_table_with_heads(record: Build, shown: Shown) -> None:
+    """Key positions are header cells; each figure stands there with its load."""
+    with opened(record(readings=FULL["readings"], findings=(), pictures=())) as pdf:
+        heads = [node for node in nodes(pdf.Root.StructTreeRoot) if node.S == "/TH"]
+        assert len(heads) == 3
+        assert packed("12.29 V at 1.5 A") in "".join(shown(page) for page in pdf.pages)
+
+
+@pytest.mark.parametrize(("count", "pages"), [(1, 1), (3, 1), (6, 1), (7, 2), (12, 2)])
+def test_at_most_six_photos_stand_on_a_page(record: Build, shown: Shown, count: int, pages: int) -> None:
+    """Each with its caption and its alternative text; the seventh begins a new page."""
+    photos = tuple(a_photo(number) for number in range(count))
+    with opened(record(photos=photos)) as pdf:
+        on = [pages_with(pdf, shown, f"Shown {number}note {number}photos/{number}.jpg") for number in range(count)]
+        assert all(len(places) == 1 for places in on)
+        per_page = [sum(1 for places in on if places == [page]) for page in range(1, len(pdf.pages) + 1)]
+        assert max(per_page) <= 6
+        assert sum(1 for many in per_page if many) == pages
+        alts = {str(node.Alt) for node in nodes(pdf.Root.StructTreeRoot) if node.S == "/Figure" and "/Alt" in node}
+        assert {f"words of photo {number}" for number in range(count)} <= alts
+
+
+def test_photos_of_any_shape_are_set(record: Build) -> None:
+    """A point, a line across, a line down, a square: within the page, as JPEG as they came."""
+    shapes = ((1, 1), (720, 1), (1, 720), (720, 720), (3, 5))
+    with opened(record(photos=tuple(a_photo(number, size) for number, size in enumerate(shapes)))) as pdf:
+        assert pdf.open_metadata().pdfa_status == "3A"
+        images = [o for o in pdf.objects if isinstance(o, pikepdf.Stream) and o.get("/Subtype") == "/Image"]
+        assert {(int(image.Width), int(image.Height)) for image in images} >= set(shapes)
+        assert all(image.get("/Filter") == "/DCTDecode" for image in images)
+
+
+def test_two_hundred_findings_of_either_kind_cost_nothing(record: Build, findings: Any) -> None:
+    """With bars and without, and all other parts behind them: the record comes, and says all of them."""
+    bare = tuple(replace(each, value=None, low=None, high=None, limit=None) for each in findings(200))
+    with opened(record(**FULL, photos=(a_photo(1),), findings=(*findings(200), *bare))) as pdf:
+        assert pdf.open_metadata().pdfa_status == "3A"
+        assert 15 <= len(pdf.pages) <= 40
+
+
+def test_letters_without_a_glyph_anywhere_cost_nothing(record: Build, shown: Shown) -> None:
+    """In drawing, table, captions, undoing, what the driver was told: codes on the page, and PDF/A as before."""
+    svg = "<svg xmlns='http://www.w3.org/2000/svg' width='90' height='20'><text y='12'>漢</text></svg>"
+    odd = record(
+        wiring=Picture(svg=svg, caption="漢", alt="漢"),
+        readings=ReadingsGrid(("漢",), (GridRow("漢", (("漢 V",),)),)),
+        photos=(replace(a_photo(1), shows="漢", note="🚚", source="漢.jpg", alt="漢"),),
+        joined=(JoinedRow(lead="漢", joined="🚚", undo="漢"),),
+        driver_told=("漢",),
+    )
+    with opened(odd) as pdf:
+        assert pdf.open_metadata().pdfa_status == "3A"
+        text = "".join(shown(page) for page in pdf.pages)
+        assert text.count("U+6F22") >= 8
+        assert text.count("U+1F69A") >= 2
+
+
+@settings(max_examples=25, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+@given(text=st.text(max_size=60))
+def test_no_text_in_the_further_parts_costs_the_record(record: Build, text: str) -> None:
+    """Any text in any of them: a declared PDF/A comes out."""
+    content = record(
+        findings=(),
+        pictures=(),
+        readings=ReadingsGrid((text,), (GridRow(text, ((text, text),)),)),
+        photos=(replace(a_photo(1, (4, 3)), shows=text, note=text, source=text, alt=text or "a"),),
+        joined=(JoinedRow(lead=text, joined=text, undo=text),),
+        driver_told=(text,),
+    )
+    with opened(content) as pdf:
         assert pdf.open_metadata().pdfa_status == "3A"

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from pathlib import Path
 
 from backprobe.cases.import_folder import Imported, import_folder
+from backprobe.cases.photos import Photos, photos_of
 from backprobe.cases.signed_job import judged_otherwise, sign_offs_of
 from backprobe.files.journal_file import JOURNAL
 from backprobe.files.open import small_text, text_lines
@@ -23,11 +24,12 @@ class JudgedFolder:
 
     imported: Imported
     judged: JobJudgement
+    photos: Photos = field(default_factory=Photos)
 
     @property
     def notes(self) -> tuple[str, ...]:
         """What the technician should know of the folder itself."""
-        return (*self.imported.notes, *judged_otherwise(self.imported, self.judged.findings))
+        return (*self.imported.notes, *self.photos.notes, *judged_otherwise(self.imported, self.judged.findings))
 
     def as_json(self) -> dict[str, object]:
         """The judgement with the state of the journal."""
@@ -40,7 +42,7 @@ class JudgedFolder:
 def judge_folder(folder: Path) -> JudgedFolder:
     """Import the folder and judge it. Raises InputError and JournalError in the technician's words."""
     imported = import_folder(folder)
-    return JudgedFolder(imported=imported, judged=judge_job(evidence_of(imported)))
+    return JudgedFolder(imported=imported, judged=judge_job(evidence_of(imported)), photos=photos_of(imported))
 
 
 def evidence_of(imported: Imported) -> JobEvidence:

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from backprobe import __version__
 from backprobe.cases.import_folder import Imported
 from backprobe.cases.judge import JudgedFolder, journal_bytes
+from backprobe.cases.record_built import joined_rows, more_photos, not_covered, shown_photos, told_driver
 from backprobe.cases.signed_job import blob_bytes, sign_offs_of, signer_name, standing
 from backprobe.evidence.job_sheet import NamedWire
 from backprobe.evidence.meter import Meter
@@ -15,11 +16,13 @@ from backprobe.findings import Finding, Verdict
 from backprobe.job.entry import digest
 from backprobe.job.judge import JobJudgement
 from backprobe.job.picture import crank_picture
+from backprobe.job.readings_grid import readings_grid
 from backprobe.job.sign_off import SignOff, grouped
 from backprobe.job.signed import FINDING
+from backprobe.job.wiring import wiring_picture
 from backprobe.paper.content import Attachment, ChoiceRow, IdentityRow, Picture, RecordContent, SignOffBlock
 from backprobe.paper.record import write_record
-from backprobe.stages.hand_over.ending import ENDING, told
+from backprobe.stages.hand_over.ending import DRIVER, ENDING, told
 from backprobe.stages.probe.slots import SlotName
 
 SENTENCE = {
@@ -28,8 +31,9 @@ SENTENCE = {
     Verdict.FAILS: "Something is outside its limit: do not hand this vehicle over as it is.",
     Verdict.OPEN: "Evidence is still missing.",
 }
-NOT_SIGNED = "Joints, mounting and a test of the unit are not in this record, and nobody has signed it."
-SIGNED = "Joints, mounting and a test of the unit are not in this record."
+NOT_SIGNED = "Nobody has signed this record."
+TITLE, TITLE_SO_FAR = "Installation record", "Installation record so far"
+URGENCY = (Verdict.FAILS, Verdict.OPEN, Verdict.THIN, Verdict.HOLDS)
 CAUTIONS = (
     "The vehicle maker's instructions, local rules and licensed practice come before anything written here.",
     "Never tap restraint (airbag), brake, steering, engine-control, start, bus or high-voltage wiring.",
@@ -40,19 +44,23 @@ def record_of(job: JudgedFolder, *, made_at: str | None = None) -> bytes:
     """The record as a PDF, with the journal inside; `made_at` is when it is made (ISO 8601), None where not known."""
     judged = job.judged
     journal = journal_bytes(job.imported)
-    pictured = crank_picture(judged)
     sign_off = standing(job.imported)
     return write_record(
         RecordContent(
-            title="Installation record so far: the VIN and the wires",
+            title=TITLE_SO_FAR if sign_off is None else TITLE,
             verdict=judged.verdict,
             sentence=SENTENCE[judged.verdict],
             next_step=judged.next,
             identity=identity_of(job),
             choices=tuple(choice_row(judged, slot) for slot in SlotName),
             findings=_on_page(judged.findings, signed=sign_off is not None),
-            pictures=() if pictured is None else (Picture(svg=pictured[0], caption=pictured[1], alt=pictured[2]),),
-            notes=(SIGNED if sign_off else NOT_SIGNED, *CAUTIONS, *left_out(judged), *job.notes),
+            wiring=_picture(wiring_picture(judged)),
+            readings=readings_grid(judged),
+            pictures=tuple(shown for shown in (_picture(crank_picture(judged)),) if shown is not None),
+            photos=shown_photos(job.photos),
+            joined=joined_rows(judged),
+            driver_told=told_driver(judged.evidence.sheet.hand_over),
+            notes=tuple(notes_of(job, signed=sign_off is not None)),
             journal=journal,
             journal_name=JOURNAL,
             journal_digest=digest(journal),
@@ -64,16 +72,29 @@ def record_of(job: JudgedFolder, *, made_at: str | None = None) -> bytes:
     )
 
 
+def _picture(found: tuple[str, str, str] | None) -> Picture | None:
+    return None if found is None else Picture(svg=found[0], caption=found[1], alt=found[2])
+
+
+def notes_of(job: JudgedFolder, *, signed: bool) -> list[str]:
+    """What the record does not cover, cautions, and what could not be read or shown."""
+    unsigned = [] if signed else [NOT_SIGNED]
+    said = [*not_covered(job.judged.findings), *unsigned, *CAUTIONS, *left_out(job.judged)]
+    return [*said, *more_photos(job.photos), *job.notes]
+
+
 def _on_page(findings: tuple[Finding, ...], *, signed: bool) -> tuple[Finding, ...]:
-    """The findings on the page: what the sign-off says itself does not stand there twice."""
-    return tuple(each for each in findings if not signed or each.id not in (ENDING, FINDING))
+    """The findings on the page, what fails first; what the sign-off says itself does not stand there twice."""
+    shown = [each for each in findings if not signed or each.id not in (ENDING, FINDING)]
+    return tuple(sorted(shown, key=lambda each: URGENCY.index(each.verdict)))
 
 
 def sign_off_block(imported: Imported, sign_off: SignOff) -> SignOffBlock:
     """The sign-off on the page: how the job ended, who signed, when, and with which key."""
     ended = imported.sheet.hand_over
     entry = sign_off.entry
-    lines = [] if ended is None else [f"{name}: {', '.join(items)}" for name, items in told(ended).items() if items]
+    said = {} if ended is None else told(ended)
+    lines = [f"{name}: {', '.join(items)}" for name, items in said.items() if items and name != DRIVER]
     at = None if entry.at is None else entry.at.replace("T", " ").replace("Z", " UTC")
     when = "at a time not known" if at is None else f"{at} by the signing device's clock"
     return SignOffBlock(

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from dataclasses import dataclass
 
 from backprobe.evidence.keys import Capture, Key
@@ -10,7 +9,9 @@ from backprobe.evidence.reading import Reading
 from backprobe.job.judge import JobJudgement
 
 HEADS = {Key.AFTER: "after 10 min", Key.ISOLATED: "battery switch open", Key.CHARGING: "on the charger"}
-HELD = {Capture.MIN: "MIN", Capture.MAX: "MAX", Capture.LOGGED: "recorded"}
+HELD = {Capture.MIN: "MIN", Capture.MAX: "MAX", Capture.LOGGED: "logged"}
+RECORDED = "recorded"  # read out of a recording: nobody typed it
+USUAL_AFTER_MIN = 10.0
 SET_ASIDE = "set aside"
 UNREADABLE = "not readable"
 
@@ -38,10 +39,11 @@ def readings_grid(judged: JobJudgement) -> ReadingsGrid | None:
     that could not be read says so; one that fits nothing else is shown and marked as set aside.
     """
     table = judged.evidence.table
+    typed = set(table.readings)
     cells: dict[tuple[str, Key], list[str]] = {}
     for wire in judged.probe.result.wires:
         for reading in wire.belief.readings:
-            shown = said(reading, doubtful=reading in wire.belief.doubtful)
+            shown = said(reading, recorded=reading not in typed, doubtful=reading in wire.belief.doubtful)
             cells.setdefault((wire.name, reading.key), []).append(shown)
     for name, key in table.unread:
         cells.setdefault((name, key), []).append(UNREADABLE)
@@ -51,20 +53,19 @@ def readings_grid(judged: JobJudgement) -> ReadingsGrid | None:
     return ReadingsGrid(tuple(HEADS.get(key, str(key)) for key in keys), tuple(rows)) if keys else None
 
 
-def said(reading: Reading, *, doubtful: bool) -> str:
+def said(reading: Reading, *, recorded: bool = False, doubtful: bool = False) -> str:
     """A figure as it was typed, with its unit and what belongs to it.
 
-    >>> said(Reading(wire="Red", key=Key.ON, volts=12.29, typed="12.29", count_V=0.01, load_A=1.5), doubtful=False)
+    >>> said(Reading(wire="Red", key=Key.ON, volts=12.29, typed="12.29", count_V=0.01, load_A=1.5))
     '12.29 V at 1.5 A'
     """
-    return " ".join([*_parts(reading), *([f"({SET_ASIDE})"] if doubtful else [])])
-
-
-def _parts(reading: Reading) -> Iterator[str]:
-    yield reading.typed if reading.typed[-1:].isalpha() else f"{reading.typed} V"
-    if reading.capture in HELD:
-        yield HELD[reading.capture]
-    if reading.load_A:
-        yield f"at {reading.load_A:g} A"
-    if reading.after_min is not None:
-        yield f"after {reading.after_min:g} min"
+    held = RECORDED if recorded else HELD.get(reading.capture)
+    after = reading.after_min
+    parts = (
+        reading.typed if reading.typed[-1:].isalpha() else f"{reading.typed} V",
+        held,
+        f"at {reading.load_A:g} A" if reading.load_A else None,
+        None if after is None or after == USUAL_AFTER_MIN else f"after {after:g} min",
+        f"({SET_ASIDE})" if doubtful else None,
+    )
+    return " ".join(part for part in parts if part)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from backprobe.findings import Finding, Verdict
+from backprobe.job.readings_grid import ReadingsGrid
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,6 +40,32 @@ class Picture:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class ShownPhoto:
+    """A photo as a JPEG of `width_px` × `height_px`.
+
+    `shows` is what it was taken of, `note` what is said of it besides, `source` the file and its digest, `alt` the
+    photo in words for those who cannot see it.
+    """
+
+    jpeg: bytes
+    width_px: int
+    height_px: int
+    shows: str
+    note: str | None
+    source: str
+    alt: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class JoinedRow:
+    """What became of one lead of the unit, and how it is undone (None: nobody has written that down)."""
+
+    lead: str
+    joined: str
+    undo: str | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class SignOffBlock:
     """The sign-off as it stands on the page.
 
@@ -68,6 +95,8 @@ class RecordContent:
     `verdict` and `sentence` are the answer at a glance, `next_step` the one thing to do next (None: nothing).
     `journal` is attached as `journal_name`; `journal_digest` is its sha256 in hex and must be that of these bytes.
     `made_at` is an ISO 8601 time, None where it is not known. `notes` are cautions and what else must be read.
+    `wiring` is the drawing of what was built, `joined` the same in words with how to undo it, `driver_told` what the
+    driver was told (None: the job was not handed over yet).
     `sign_off` is None where nobody has signed; with it the journal's digest is also shown as a code to be scanned.
     `language` is the language of the texts (BCP 47, two letters).
     """
@@ -83,7 +112,12 @@ class RecordContent:
     next_step: str | None = None
     choices: tuple[ChoiceRow, ...] = ()
     findings: tuple[Finding, ...] = ()
+    wiring: Picture | None = None
+    readings: ReadingsGrid | None = None
     pictures: tuple[Picture, ...] = ()
+    photos: tuple[ShownPhoto, ...] = ()
+    joined: tuple[JoinedRow, ...] = ()
+    driver_told: tuple[str, ...] | None = None
     notes: tuple[str, ...] = ()
     sign_off: SignOffBlock | None = None
     attached: tuple[Attachment, ...] = ()

@@ -6,7 +6,7 @@ from collections.abc import Iterator, Mapping
 
 from backprobe.evidence.joint import Joint
 from backprobe.evidence.unit_sheet import Lead, Purpose, UnitSheet
-from backprobe.findings import Finding, Limit, Side, Stage, Standing, Verdict, judge
+from backprobe.findings import Finding, Limit, Side, Stage, Standing, Verdict
 
 ASKED_ID = "fuse_asked"
 # common practice, no source: the wire from the tap on is protected only by a fuse at the tap
@@ -30,13 +30,12 @@ def tap_fuse(lead: Lead, joint: Joint) -> Finding:
     if lead.fuse_A is None:
         because = f"{joint.fuse_A:g} A at the joint with {joint.wire}; the unit's sheet asks for no certain one"
         return _finding(f"join_{lead.purpose}_fuse", what, verdict=Verdict.HOLDS, because=because)
-    return _against_sheet(lead, joint, what=what, most_A=lead.fuse_A)
+    return _against_sheet(lead, joint, what=what, fuse_A=joint.fuse_A, most_A=lead.fuse_A)
 
 
-def _against_sheet(lead: Lead, joint: Joint, *, what: str, most_A: float) -> Finding:
-    fuse_A = joint.fuse_A
+def _against_sheet(lead: Lead, joint: Joint, *, what: str, fuse_A: float, most_A: float) -> Finding:
     limit = Limit(ASKED_ID, most_A, "A", Side.AT_MOST, "the unit's sheet", Standing.PUBLISHED)
-    verdict = judge(limit, fuse_A, low=fuse_A, high=fuse_A)
+    verdict = Verdict.HOLDS if limit.allows(fuse_A) else Verdict.FAILS  # a rating is printed, not measured: no range
     return Finding(
         id=f"join_{lead.purpose}_fuse",
         stage=Stage.JOIN,
@@ -45,8 +44,6 @@ def _against_sheet(lead: Lead, joint: Joint, *, what: str, most_A: float) -> Fin
         because=f"at the joint with {joint.wire}",
         next=None if verdict is Verdict.HOLDS else f"put in the fuse that the unit's sheet asks for: {most_A:g} A",
         value=fuse_A,
-        low=fuse_A,
-        high=fuse_A,
         unit="A",
         digits=1,
         limit=limit,
