@@ -94,7 +94,8 @@ def judge_runs(at: Path) -> Iterator[list[str]]:
         (JOINTS, JOINTS.replace("fuse_A = 3", "fuse_A = 30"), '[[joint]]\nlead = "lamp"\n')
     ):
         folder = demo_job(at / f"joints-{number}", "truck-12")
-        (folder / "job.toml").write_text((folder / "job.toml").read_text(encoding="utf-8") + joints, encoding="utf-8")
+        bare = (folder / "job.toml").read_text(encoding="utf-8").partition("[[joint]]")[0]
+        (folder / "job.toml").write_text(bare + joints, encoding="utf-8")
         yield ["judge", str(folder)]
     folder = demo_job(at / "bare", "truck-07")
     shutil.rmtree(folder / "recordings")
