@@ -1,0 +1,42 @@
+"""The crank that a job's wiring is judged by, out of its recordings."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from tests.samples.jobs import demo_job
+
+from backprobe.cases.join import join_file
+from backprobe.findings import Finding, Verdict
+
+
+def found(folder: Path) -> dict[str, Finding]:
+    """The findings of a job folder by id."""
+    return {each.id: each for each in join_file(folder).findings}
+
+
+def test_the_recorded_crank_is_taken_sample_by_sample(tmp_path: Path):
+    """10.387 V less 1.2 A × (2.7 m × 30.1 mΩ/m + fuse 31.1 + joints 4 + ground 12 mΩ) = 10.387 - 0.154 V."""
+    volts = found(demo_job(tmp_path, "truck-07"))["join_unit_volts"]
+    assert volts.verdict is Verdict.HOLDS
+    assert volts.value == 10.23
+    assert "crank.csv, the worst crank: 'X12/4 RD' down to 10.387 V" in volts.because
+
+
+def test_without_a_recording_a_level_is_taken_where_one_is_named(tmp_path: Path):
+    """The second truck names level I; without it the crank is asked for."""
+    folder = demo_job(tmp_path, "truck-12")
+    assert "level I" in found(folder)["join_unit_reset"].because
+    sheet = folder / "job.toml"
+    sheet.write_text(sheet.read_text(encoding="utf-8").replace('crank_level = "I"\n', ""), encoding="utf-8")
+    without = found(folder)
+    assert "join_unit_reset" not in without
+    assert "volts of the supply wire in a crank" in without["join_wire_told"].because
+
+
+def test_the_demo_shows_a_wiring_that_holds_and_one_that_does_not(tmp_path: Path):
+    """Poor ground, painted place and a 15 A fuse on 0.5 mm² fail; on the other truck nothing does."""
+    assert {each.verdict for each in found(demo_job(tmp_path, "truck-07")).values()} == {Verdict.HOLDS}
+    bad = found(demo_job(tmp_path, "truck-12"))
+    failing = {name for name, each in bad.items() if each.verdict is Verdict.FAILS}
+    assert failing >= {"join_ground_drop", "join_ground_place", "join_ignition_wire_over_fuse", "join_ignition_fuse"}
