@@ -16,7 +16,7 @@ from hypothesis import strategies as st
 from tests.samples.journals import uuid7
 
 from backprobe.cases import import_folder as importing
-from backprobe.cases.import_folder import import_folder
+from backprobe.cases.import_folder import import_folder, named_photos
 from backprobe.errors import BackprobeError, InputError, JobError, JournalError
 from backprobe.files import blobs
 from backprobe.files.blobs import blob_faults
@@ -167,6 +167,46 @@ def test_a_photo_that_shows_something_else_is_corrected(place: Path):
     assert photo.body["shows"] == "mount"
 
 
+WALKROUND = '[authority]\nwork_by = "Maud Linden"\n'
+
+
+def test_a_walkround_is_taken_in_and_its_changes_are_corrections(place: Path):
+    """One entry with its digest, no name in it; a change corrects it, and without the file it is withdrawn."""
+    import_folder(place)
+    (place / "walkround.toml").write_text(WALKROUND, encoding="utf-8")
+    done = import_folder(place)
+    assert done.added == {"walkround": 1}
+    assert done.walkround is not None
+    assert done.walkround.authority.work_by == "Maud Linden"
+    (entry,) = (entry for entry in done.journal.entries if entry.kind == "walkround")
+    digest = hashlib.sha256(WALKROUND.encode()).hexdigest()
+    assert entry.body == {"file": "walkround.toml", "sha256": digest, "bytes": len(WALKROUND)}
+    assert b"Maud" not in journal_bytes(place)
+    assert (place / "blobs" / digest).read_text(encoding="utf-8") == WALKROUND
+    edit(place / "walkround.toml", "Maud Linden", "Dov Castellan")
+    assert import_folder(place).added == {"correction": 1}
+    (place / "walkround.toml").unlink()
+    gone = import_folder(place)
+    assert (gone.added, gone.walkround, gone.state.of_kind("walkround")) == ({"withdrawn": 1}, None, ())
+
+
+def test_photos_are_named_by_the_sheet_first_and_by_the_walkround_where_it_is_silent(place: Path):
+    """The sheet calls ground.jpg a ground, the walkround another thing; lamps.jpg is named by the walkround alone."""
+    (place / "photos").mkdir()
+    for name in ("ground.jpg", "lamps.jpg"):
+        (place / "photos" / name).write_bytes(name.encode())
+    edit(place / "job.toml", "[job]", '[[photo]]\nfile = "photos/ground.jpg"\nshows = "ground"\n[job]')
+    of_walk = (("ground", "before"), ("lamps", "dash_lamps"))
+    text = "".join(f'[[photo]]\nfile = "photos/{name}.jpg"\nshows = "{shows}"\n' for name, shows in of_walk)
+    (place / "walkround.toml").write_text(text, encoding="utf-8")
+    done = import_folder(place)
+    assert [photo.body["shows"] for photo in done.state.of_kind("photo")] == ["ground", "dash_lamps"]
+    assert [photo.file for photo in named_photos(done.sheet, done.walkround)] == [
+        "photos/ground.jpg",
+        "photos/lamps.jpg",
+    ]
+
+
 def test_every_file_is_kept_by_its_digest(place: Path):
     """Job sheet, unit sheet, table and recording byte for byte, and the person's name."""
     done = import_folder(place)
@@ -307,6 +347,7 @@ def test_a_torn_end_is_mended_and_what_it_said_is_said_again(place: Path):
         ("job.toml", "[vehicle\n"),
         ("job.toml", ""),
         ("unit.toml", "name = 3"),
+        ("walkround.toml", "[authority]\nwork = 3\n"),
         ("readings.csv", "no,header\n1,2\n"),
         ("readings.csv", "wire,key,volts\nRed,onn,12\n"),
         ("readings.csv", ""),

@@ -96,6 +96,26 @@ def test_a_meter_of_one_s_own_is_read(good: Path):
     assert judge_folder(good).judged.evidence.meter.name == "bench"
 
 
+def test_photos_that_the_walkround_names_and_that_are_not_there(good: Path):
+    """Open until they are put into the folder; then the job holds as before."""
+    walked = good / "walkround.toml"
+    walked.write_text(walked.read_text(encoding="utf-8") + '[[photo]]\nfile = "photos/dash.jpg"\n', encoding="utf-8")
+    judged = judge_folder(good).judged
+    assert finding(judged, "walkround_photos").because == "named and not there: photos/dash.jpg"
+    assert judged.verdict is Verdict.OPEN
+    (good / "photos").mkdir(exist_ok=True)
+    (good / "photos" / "dash.jpg").write_bytes(b"\xff\xd8\xff")
+    assert "walkround_photos" not in {each.id for each in judge_folder(good).judged.findings}
+
+
+def test_a_folder_without_a_walkround_is_open_and_says_so(good: Path):
+    """The job is judged as it stands: one finding more that is open, and the next step is to walk round."""
+    (good / "walkround.toml").unlink()
+    judged = judge_folder(good).judged
+    assert [each.id for each in judged.findings if each.verdict is Verdict.OPEN] == ["walkround"]
+    assert (judged.next or "").startswith("walk round the vehicle")
+
+
 def test_two_claims_for_one_serial_keep_the_job_open(good: Path):
     """The sheet says LN2-00417, a phone LN2-00471: the job is open until somebody decides, and says so in words."""
     first = judge_folder(good)

@@ -37,6 +37,23 @@ def test_recordings_come_by_name(place: Path):
     assert found.passed_over == ("recordings/.index", "recordings/old")
 
 
+def test_a_walkround_is_there_or_not(place: Path):
+    """Whoever walked round the vehicle wrote walkround.toml; many jobs are just begun."""
+    assert open_folder(place).walkround is None
+    (place / "walkround.toml").touch()
+    assert open_folder(place).walkround == place / "walkround.toml"
+
+
+def test_what_a_sheet_names_and_the_folder_lacks(place: Path):
+    """A plain file counts as there, a folder of that name does not; a name that no file can have is refused."""
+    (place / "photos" / "a.jpg").mkdir(parents=True)
+    (place / "photos" / "b.jpg").touch()
+    found = open_folder(place)
+    assert [found.lacks(f"photos/{name}.jpg") for name in "abc"] == [True, False, True]
+    with pytest.raises(JobError, match="cannot be read"):
+        found.lacks("x" * 5000)
+
+
 def test_photos_come_by_name(place: Path):
     """As recordings do; whether they are photos is told by their content, later."""
     photos = place / "photos"

@@ -10,6 +10,7 @@ from pathlib import Path
 from backprobe import __version__
 from backprobe.errors import JobError, JournalError
 from backprobe.evidence.job_sheet import JobSheet
+from backprobe.evidence.photo import NamedPhoto
 from backprobe.evidence.reading import ReadingsTable
 from backprobe.evidence.unit_sheet import UnitSheet
 from backprobe.evidence.walkround import Walkround
@@ -77,7 +78,7 @@ def import_folder(folder: Path) -> Imported:
         before = fold(_sound(held.journal).entries)
         job = _job_id(found, sheet, before=before)
         keeper = _Keeper(folder, before.erased, {blob for entry in held.journal.entries for blob in entry.blobs})
-        files = tuple(_files(found, sheet, meter=meter, job=job, keeper=keeper))
+        files = tuple(_files(found, sheet, photos=named_photos(sheet, walked), meter=meter, job=job, keeper=keeper))
         drafts = _appended(held, (*files, *said), job=job)
     state = fold(held.journal.entries) if drafts else before
     return Imported(
@@ -123,7 +124,21 @@ class _Keeper:
         return Row(kind, body, (blob.sha256,) if blob.stored else ())
 
 
-def _files(found: JobFolder, sheet: JobSheet, *, meter: Path | None, job: str, keeper: _Keeper) -> Iterator[Row]:
+def named_photos(sheet: JobSheet, walked: Walkround | None) -> tuple[NamedPhoto, ...]:
+    """What is said of photos: by the job sheet first, then by the walkround of those that the sheet does not name."""
+    of_sheet = {photo.file for photo in sheet.photos}
+    return (*sheet.photos, *(photo for photo in (walked.photos if walked else ()) if photo.file not in of_sheet))
+
+
+def _files(
+    found: JobFolder,
+    sheet: JobSheet,
+    *,
+    photos: Sequence[NamedPhoto],
+    meter: Path | None,
+    job: str,
+    keeper: _Keeper,
+) -> Iterator[Row]:
     """The person, and each of the folder's files."""
     claims: Body = {"vin": short_name(sheet.vehicle.vin, "vin"), "serial": short_name(sheet.unit_serial, "serial")}
     if sheet.technician:
@@ -139,7 +154,7 @@ def _files(found: JobFolder, sheet: JobSheet, *, meter: Path | None, job: str, k
         yield keeper.file("readings_file", found.readings, written=READINGS)
     for path in found.recordings:
         yield keeper.file("recording", path, written=f"{RECORDINGS}/{path.name}")
-    shows = {photo.file: str(photo.shows) for photo in sheet.photos}
+    shows = {photo.file: str(photo.shows) for photo in photos}
     for path in found.photos:
         written = f"{PHOTOS}/{path.name}"
         yield keeper.file("photo", path, written=written, more={"shows": shows.get(written)})

@@ -1,10 +1,10 @@
-"""The photos of a job folder: those that can be shown, in the order of the job sheet, and why others cannot."""
+"""The photos of a job folder: those that can be shown, in the order of the sheets, and why others cannot."""
 
 from __future__ import annotations
 
 from dataclasses import dataclass
 
-from backprobe.cases.import_folder import Imported
+from backprobe.cases.import_folder import Imported, named_photos
 from backprobe.errors import UnreadableError
 from backprobe.evidence.photo import NamedPhoto
 from backprobe.files.folder import JOB_SHEET, PHOTOS
@@ -31,18 +31,19 @@ class Photos:
 
 
 def photos_of(imported: Imported) -> Photos:
-    """The photos of the folder: those that the job sheet names first, in its order, then the others by name.
+    """The photos of the folder: those that job sheet and walkround name first, in their order, then the rest by name.
 
     A photo that cannot be shown, or was erased from the journal on purpose, is told of in a note. It changes nothing
     in what the job is judged by.
     """
     files = {f"{PHOTOS}/{path.name}": path for path in imported.folder.photos}
     digests = {text(one.body, "file"): text(one.body, "sha256") or "" for one in imported.state.of_kind("photo")}
-    named = imported.sheet.photos
+    named = named_photos(imported.sheet, imported.walkround)
     listed = [each for each in named if each.file in files]
     rest = [NamedPhoto(file=name) for name in files if name not in {each.file for each in named}]
     found: list[JobPhoto] = []
-    notes = [f"{JOB_SHEET} names {each.file}: there is no such photo" for each in named if each.file not in files]
+    missing = [each.file for each in imported.sheet.photos if each.file not in files]
+    notes = [f"{JOB_SHEET} names {name}: there is no such photo" for name in missing]
     for each in (*listed, *rest):
         sha256 = digests.get(plain(each.file), "")
         if sha256 in imported.state.erased:
