@@ -12,6 +12,7 @@ import subprocess
 import sys
 import time
 from collections.abc import Callable
+from dataclasses import replace
 from pathlib import Path
 
 SOURCE = Path(__file__).resolve().parents[1] / "src"
@@ -19,11 +20,22 @@ sys.path.insert(0, str(SOURCE))
 
 from backprobe.drawings.trace import CrankSpan, KeySpan, LimitLine, Trace, Waveform  # noqa: E402
 from backprobe.drawings.waveform import described_waveform, waveform  # noqa: E402
+from backprobe.drawings.wiring import DrawnLead, Wiring, described, wiring  # noqa: E402
+from backprobe.files.photos import paper_photo  # noqa: E402
 from backprobe.findings import Finding, Limit, Side, Stage, Standing, judge, worst  # noqa: E402
+from backprobe.job.readings_grid import GridRow, ReadingsGrid  # noqa: E402
 from backprobe.paper import record  # noqa: E402
-from backprobe.paper.content import ChoiceRow, IdentityRow, Picture, RecordContent  # noqa: E402
+from backprobe.paper.content import (  # noqa: E402
+    ChoiceRow,
+    IdentityRow,
+    JoinedRow,
+    Picture,
+    RecordContent,
+    ShownPhoto,
+)
 
 COLD_RUNS, WARM_RUNS = 5, 15
+PHOTOS = sorted((SOURCE.parent / "demo" / "linden-yard" / "truck-07" / "photos").iterdir())
 ONE_LINE = b'#set document(title: "x")\n#set text(lang: "en", font: "Atkinson Hyperlegible")\n= One line'
 
 
@@ -81,6 +93,35 @@ def content(findings: int, *, journal_bytes: int) -> RecordContent:
     )
 
 
+def whole_job(findings: int, *, photos: int) -> RecordContent:
+    """The same with everything that stands behind the findings; the photos are made ready each time, as a job does."""
+    leads = tuple(DrawnLead(lead=f"lead {n}", wire=f"wire {n}", joint="soldered sleeve", fuse="3 A") for n in range(4))
+    built = Wiring(vehicle="Drover 7", unit="Lantern 2", leads=leads)
+    grid = ReadingsGrid(tuple("abcdef"), tuple(GridRow(f"wire {n}", (("12.30 V", "12.1 V"),) * 6) for n in range(6)))
+    return replace(
+        content(findings, journal_bytes=20_000),
+        wiring=Picture(svg=wiring(built), caption="As built", alt=described(built)),
+        readings=grid,
+        photos=tuple(shown(PHOTOS[n % len(PHOTOS)]) for n in range(photos)),
+        joined=tuple(JoinedRow(lead=lead.lead, joined="to a wire", undo="cut it out") for lead in leads),
+        driver_told=("call the yard",),
+    )
+
+
+def shown(path: Path) -> ShownPhoto:
+    """A photo of the demo."""
+    made = paper_photo(path, path.name)
+    return ShownPhoto(
+        jpeg=made.jpeg,
+        width_px=made.width_px,
+        height_px=made.height_px,
+        shows="Photo",
+        note=None,
+        source=path.name,
+        alt="a photo",
+    )
+
+
 def one_line() -> None:
     import typst
 
@@ -110,9 +151,15 @@ def record_job(findings: int, *, journal_bytes: int) -> Callable[[], object]:
     return lambda: record.write_record(made)
 
 
+def record_whole_job(findings: int, *, photos: int) -> Callable[[], object]:
+    return lambda: record.write_record(whole_job(findings, photos=photos))
+
+
 JOBS: dict[str, Callable[[], Callable[[], object]]] = {
     "one line (the typesetter alone)": lambda: one_line,
     "10 findings, waveform, 20 kB journal": lambda: record_job(10, journal_bytes=20_000),
+    "30 findings, all parts, 3 photos": lambda: record_whole_job(30, photos=3),
+    "30 findings, all parts, 12 photos": lambda: record_whole_job(30, photos=12),
     "200 findings, waveform, 20 kB journal": lambda: record_job(200, journal_bytes=20_000),
     "10 findings, waveform, 5 MB journal": lambda: record_job(10, journal_bytes=5_000_000),
 }

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import io
+from dataclasses import replace
 from pathlib import Path
 
 import pikepdf
@@ -13,7 +14,7 @@ from tests.samples.photos import as_file, bomb, four_corners, with_notes
 from tests.samples.signing import KEY, handed_over, key_folder, sign_job
 
 from backprobe.cases.judge import judge_folder
-from backprobe.cases.record import NOT_SIGNED, choice_row, identity_of, left_out, meter_text, record_of
+from backprobe.cases.record import NOT_SIGNED, choice_row, identity_of, left_out, meter_text, record_of, tally
 from backprobe.evidence.meter import Meter
 from backprobe.files.journal_file import load_journal
 from backprobe.findings import Verdict
@@ -79,6 +80,14 @@ def test_the_record_says_how_far_it_goes(good: Path):
     text = printed(record_of(judge_folder(good)))
     assert "Not in this record: " in text
     assert NOT_SIGNED in text
+
+
+def test_the_findings_are_counted_by_verdict(good: Path):
+    """At a glance: all hold, or how many do not; one is spoken of as one."""
+    held = judge_folder(good).judged.findings[0]
+    failed, waiting = (replace(held, verdict=verdict) for verdict in (Verdict.FAILS, Verdict.OPEN))
+    assert tally((held, held)) == "All 2 findings hold."
+    assert tally((held, failed, waiting, waiting)) == "Of 4 findings 1 fails, 2 are open, 1 holds."
 
 
 def test_identity_holds_what_is_known(good: Path):

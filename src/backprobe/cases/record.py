@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections import Counter
+from collections.abc import Iterator, Sequence
 
 from backprobe import __version__
 from backprobe.cases.import_folder import Imported
@@ -49,7 +50,7 @@ def record_of(job: JudgedFolder, *, made_at: str | None = None) -> bytes:
         RecordContent(
             title=TITLE_SO_FAR if sign_off is None else TITLE,
             verdict=judged.verdict,
-            sentence=SENTENCE[judged.verdict],
+            sentence=f"{SENTENCE[judged.verdict]} {tally(judged.findings)}",
             next_step=judged.next,
             identity=identity_of(job),
             choices=tuple(choice_row(judged, slot) for slot in SlotName),
@@ -70,6 +71,29 @@ def record_of(job: JudgedFolder, *, made_at: str | None = None) -> bytes:
             made_at=made_at,
         )
     )
+
+
+def tally(findings: Sequence[Finding]) -> str:
+    """How many findings come to which verdict, in one sentence; nothing where there is none.
+
+    >>> tally([])
+    ''
+    """
+    counts = Counter(each.verdict for each in findings)
+    if not counts:
+        return ""
+    if len(counts) == 1:
+        return f"All {len(findings)} findings {_COUNTED[min(counts)][1]}."
+    parts = [f"{counts[each]} {_COUNTED[each][counts[each] > 1]}" for each in URGENCY if counts[each]]
+    return f"Of {len(findings)} findings {', '.join(parts)}."
+
+
+_COUNTED = {
+    Verdict.FAILS: ("fails", "fail"),
+    Verdict.OPEN: ("is open", "are open"),
+    Verdict.THIN: ("is thin", "are thin"),
+    Verdict.HOLDS: ("holds", "hold"),
+}
 
 
 def _picture(found: tuple[str, str, str] | None) -> Picture | None:
