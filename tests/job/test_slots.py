@@ -52,6 +52,16 @@ def test_two_job_sheets_stay_open():
     assert found["job_sheet"].is_open
 
 
+def test_two_walkrounds_stay_open():
+    """Two people walked round one vehicle and wrote two things: somebody decides which of them counts."""
+    one, other = Phone("phone-a"), Phone("phone-b", ids=100)
+    walks = [
+        phone.say("walkround", {"file": "walkround.toml", "sha256": digest, "bytes": 9})
+        for phone, digest in ((one, SHA), (other, OTHER))
+    ]
+    assert slots(*walks) == {"walkround": Slot("walkround", (SHA, OTHER))}
+
+
 def test_somebody_decides():
     """A claim that replaces both is the value."""
     one, other = Phone("phone-a"), Phone("phone-b", ids=100)

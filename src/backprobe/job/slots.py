@@ -13,7 +13,8 @@ from dataclasses import dataclass
 from backprobe.job.kinds import text
 from backprobe.job.lineage import Statement
 
-SHEET_SLOTS = {"job": "job_sheet", "unit_sheet": "unit_sheet"}  # one sheet of each kind, known by its digest
+# one sheet of each kind, known by its digest
+SHEET_SLOTS = {"job": "job_sheet", "unit_sheet": "unit_sheet", "walkround": "walkround"}
 
 
 @dataclass(frozen=True, slots=True)
