@@ -61,9 +61,9 @@ def parked_curve(content: ParkedCurve, *, width: float = WIDTH) -> str:
         (width, bottom + len(words) * _LINE),
         (content.title, described_curve(content)),
         tag("rect", {"width": width, "height": bottom + len(words) * _LINE, "fill": PAPER}),
-        _need(content, day, part),
+        _need(content, day, part=part),
         _grid(day, part),
-        _band(content, day, part),
+        _band(content, day, part=part),
         "".join(
             _flag(day.at(at), text, place=place, firm=firm, bottom=part.low_px)
             for (at, text, firm), place in zip(flags, labels, strict=True)
@@ -115,7 +115,7 @@ def _flag(x: float, text: str, *, place: tuple[float, int], firm: bool, bottom: 
     return tag("line", line | dash) + letters((middle, top), text, size=_SIZE, fill=INK, anchor="middle", bold=True)
 
 
-def _need(content: ParkedCurve, day: Axis, part: Axis) -> str:
+def _need(content: ParkedCurve, day: Axis, *, part: Axis) -> str:
     low, likely, high = (part.at(min(value, 1.0)) for value in content.needed)
     wide = day.high_px - day.low_px
     line: Attributes = {"x1": day.low_px, "y1": likely, "x2": day.high_px, "y2": likely, "stroke": INK}
@@ -123,7 +123,7 @@ def _need(content: ParkedCurve, day: Axis, part: Axis) -> str:
     return hatched((day.low_px, high, wide, max(low - high, 1.0)), fill=TINT) + dashed
 
 
-def _band(content: ParkedCurve, day: Axis, part: Axis) -> str:
+def _band(content: ParkedCurve, day: Axis, *, part: Axis) -> str:
     worst, likely, best = (
         [(day.at(at), part.at(value)) for at, value in zip(content.days, values, strict=True)]
         for values in (content.worst, content.likely, content.best)

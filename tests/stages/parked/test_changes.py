@@ -69,7 +69,7 @@ def test_a_full_battery_lasts_longer():
     """The same, charged first."""
     answer = answered()
     assert if_full(answer.unsure).low > answer.days.low
-    assert changes_for(30.0, answer.unsure, answer.plan) == answer.changes
+    assert changes_for(30.0, answer.unsure, plan=answer.plan) == answer.changes
 
 
 @pytest.mark.parametrize(
@@ -82,5 +82,5 @@ def test_a_full_battery_lasts_longer():
 )
 def test_a_change_in_words(for_likely, for_worst, said):
     """What to set."""
-    change = Change(what="report every", unit="min", now=10, for_likely=for_likely, for_worst=for_worst)
+    change = Change(what="report every", unit="min", at_present=10, for_likely=for_likely, for_worst=for_worst)
     assert change.in_words() == said

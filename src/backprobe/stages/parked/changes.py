@@ -17,11 +17,11 @@ MINUTE_S = 60.0
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Change:
-    """One figure changed alone: what it is `now`, and what it must be for the likely and the worst; None: no such."""
+    """One figure changed alone: what it is `at_present`, what it must be for the likely and the worst; None: no such."""
 
     what: str
     unit: str
-    now: float | None
+    at_present: float | None
     for_likely: float | None
     for_worst: float | None
 
@@ -30,7 +30,7 @@ class Change:
         return {
             "what": self.what,
             "unit": self.unit,
-            "now": None if self.now is None else round(self.now, 1),
+            "now": None if self.at_present is None else round(self.at_present, 1),
             "for_likely": self.for_likely,
             "for_worst": self.for_worst,
         }
@@ -38,19 +38,19 @@ class Change:
     def in_words(self) -> str:
         """What to set so that even the worst reaches it, else the likely.
 
-        >>> Change(what="report every", unit="min", now=10, for_likely=30, for_worst=None).in_words()
+        >>> Change(what="report every", unit="min", at_present=10, for_likely=30, for_worst=None).in_words()
         'report every 30 min instead of 10 (for the likely only)'
         """
         needed = self.for_likely if self.for_worst is None else self.for_worst
-        if needed is None or (self.for_worst is None and needed == (self.now or 0.0)):
+        if needed is None or (self.for_worst is None and needed == (self.at_present or 0.0)):
             return f"{self.what} …: alone never enough{'' if needed is None else ' for the worst'}"
-        instead = "" if self.now is None else f" instead of {self.now:g}"
+        instead = "" if self.at_present is None else f" instead of {self.at_present:g}"
         return (
             f"{self.what} {needed:g} {self.unit}{instead}{' (for the likely only)' if self.for_worst is None else ''}"
         )
 
 
-def changes_for(days: float, unsure: Unsure, plan: Plan) -> tuple[Change, ...]:
+def changes_for(days: float, unsure: Unsure, *, plan: Plan) -> tuple[Change, ...]:
     """Each change that alone makes the days reach `days`: reporting less often, a bigger battery, a charger."""
     worst, likely, _ = unsure.rests()
     report_s = plan.report_s
@@ -58,21 +58,21 @@ def changes_for(days: float, unsure: Unsure, plan: Plan) -> tuple[Change, ...]:
         Change(
             what="report every",
             unit="min",
-            now=plan.interval_s / MINUTE_S,
+            at_present=plan.interval_s / MINUTE_S,
             for_likely=_interval_min(likely, days, plan=plan, report_s=report_s.likely),
             for_worst=_interval_min(worst, days, plan=plan, report_s=report_s.high),
         ),
         Change(
             what="fit a battery of",
             unit="Ah",
-            now=unsure.capacity_Ah,
+            at_present=unsure.capacity_Ah,
             for_likely=_capacity_Ah(likely, days),
             for_worst=_capacity_Ah(worst, days),
         ),
         Change(
             what="keep it on a charger or panel that gives, on average,",
             unit="mA",
-            now=None,
+            at_present=None,
             for_likely=_charger_mA(likely, days),
             for_worst=_charger_mA(worst, days),
         ),

@@ -40,7 +40,7 @@ def parked_findings(case: ParkedCase) -> tuple[Finding, ...]:
         return findings_of(parked_answer(case))
     except OptionError as fault:
         because, _, then = str(fault).partition("\n")
-        return (_open("parked_days", "Days parked", because, then or "measure the battery at rest again"),)
+        return (_open("parked_days", "Days parked", because=because, then=then or "measure the battery at rest again"),)
 
 
 def findings_of(answer: ParkedAnswer) -> tuple[Finding, ...]:
@@ -48,7 +48,7 @@ def findings_of(answer: ParkedAnswer) -> tuple[Finding, ...]:
     return (*_asleep(answer.case), *_balance(answer), _days(answer))
 
 
-def _open(name: str, what: str, because: str, then: str) -> Finding:
+def _open(name: str, what: str, *, because: str, then: str) -> Finding:
     return Finding(id=name, stage=Stage.JOIN, what=what, verdict=Verdict.OPEN, because=because, next=then)
 
 
@@ -59,7 +59,7 @@ def _asleep(case: ParkedCase) -> Iterator[Finding]:
         return
     what, then = "Vehicle's own drain", f"read it again {SURELY_ASLEEP_MIN:g} min after locking, doors left shut"
     if minutes is None:
-        yield _open("parked_asleep", what, "nobody wrote how long after locking it was read", then)
+        yield _open("parked_asleep", what, because="nobody wrote how long after locking it was read", then=then)
         return
     early = minutes < ASLEEP_MIN
     verdict = Verdict.OPEN if early else Verdict.THIN if minutes < SURELY_ASLEEP_MIN else Verdict.HOLDS
@@ -113,14 +113,18 @@ def _days(answer: ParkedAnswer) -> Finding:
     sheet, days, what = answer.case.sheet, answer.days, "Days parked"
     if days is None or answer.unsure is None:
         lacking = "; ".join(answer.lacking)
-        return _open("parked_days", what, f"cannot be reckoned without: {lacking}", f"find out: {answer.lacking[0]}")
+        return _open(
+            "parked_days", what, because=f"cannot be reckoned without: {lacking}", then=f"find out: {answer.lacking[0]}"
+        )
     bound = bound_by(answer.unsure.rests()[1])
     because = (
         f"starts at {answer.unsure.coldest_C:g} °C for {said_days(days.likely)}, "
         f"anywhere from {said_days(days.low)} to {said_days(days.high)}: {BOUNDS[bound]}"
     )
     if sheet.wanted_days is None:
-        return _open("parked_days", what, because, "write into the sheet how long it shall stand: wanted_days")
+        return _open(
+            "parked_days", what, because=because, then="write into the sheet how long it shall stand: wanted_days"
+        )
     limit = Limit(
         id="parked_days",
         value=sheet.wanted_days,

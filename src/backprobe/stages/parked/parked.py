@@ -58,7 +58,7 @@ class ParkedAnswer:
         wanted = self.case.sheet.wanted_days
         if wanted is None or self.unsure is None or self.plan is None:
             return ()
-        return changes_for(wanted, self.unsure, self.plan)
+        return changes_for(wanted, self.unsure, plan=self.plan)
 
 
 def parked_answer(case: ParkedCase) -> ParkedAnswer:
@@ -73,7 +73,7 @@ def parked_answer(case: ParkedCase) -> ParkedAnswer:
         lacking=lacking,
         questions=tuple(_questions(case, batteries)),
         plan=None if isinstance(plan, str) else plan,
-        unsure=None if lacking or isinstance(plan, str) else _unsure(case, plan, batteries),
+        unsure=None if lacking or isinstance(plan, str) else _unsure(case, plan, batteries=batteries),
     )
 
 
@@ -148,7 +148,7 @@ def _questions(case: ParkedCase, batteries: tuple[BatteryAnswer, ...]) -> Iterat
         yield f"a drain of {drain.value:g} mA: was that read in amperes?"
 
 
-def _unsure(case: ParkedCase, plan: Plan, batteries: tuple[BatteryAnswer, ...]) -> Unsure | None:
+def _unsure(case: ParkedCase, plan: Plan, *, batteries: tuple[BatteryAnswer, ...]) -> Unsure | None:
     sheet, battery = case.sheet, case.sheet.battery
     if battery.capacity_Ah is None or sheet.vehicle_drain_mA is None or sheet.coldest_C is None:
         return None
