@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import argparse
+import re
 from collections.abc import Callable, Sequence
 from importlib import import_module
 from typing import NoReturn
@@ -14,6 +15,7 @@ from backprobe.errors import OptionError
 COMMANDS = {
     "probe": "which wire is which: a table of readings or a recording",
     "judge": "a job folder: findings, and the record on paper",
+    "prove": "what the unit reported, held against what the hand did with the key",
     "join": "whether the wiring of a job will hold: wire, fuse, ground, joint",
     "sign": "sign a job off when it is handed over",
     "verify": "whether a record or a job folder is what was signed, and by whom",
@@ -21,7 +23,11 @@ COMMANDS = {
     "wire": "what a length of wire resists",
     "fuse": "whether a fuse protects its wire",
     "battery": "how full a battery is, from its volts at rest",
+    "parked": "how many days a parked vehicle still starts",
 }
+
+
+_NEGATIVE = re.compile(r"-[0-9.]")
 
 
 class Parser(argparse.ArgumentParser):
@@ -44,4 +50,20 @@ def parsed(arguments: Sequence[str]) -> tuple[argparse.Namespace, Callable[[argp
         raise OptionError("no command was given\nsee: backprobe --help")
     module = import_module(f"backprobe.cli.{wanted}")
     module.options(chosen[wanted])
-    return top.parse_args(arguments), module.run
+    return top.parse_args(joined(arguments)), module.run
+
+
+def joined(arguments: Sequence[str]) -> list[str]:
+    """The words with a value that begins with a minus joined to its option, so that it is not taken for one itself.
+
+    >>> joined(["prove", "--at", "-33.1,151.2", "--json"])
+    ['prove', '--at=-33.1,151.2', '--json']
+    """
+    words: list[str] = []
+    for word in arguments:
+        option = words[-1] if words else ""
+        if _NEGATIVE.match(word) and option.startswith("--") and "=" not in option:
+            words[-1] = f"{option}={word}"
+        else:
+            words.append(word)
+    return words

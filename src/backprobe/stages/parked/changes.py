@@ -17,7 +17,7 @@ MINUTE_S = 60.0
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Change:
-    """One figure changed alone: what it is `at_present`, what it must be for the likely and the worst; None: no such."""
+    """One figure changed alone: what it is `at_present`, what it must be for likely and worst; None: no such."""
 
     what: str
     unit: str
