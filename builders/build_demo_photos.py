@@ -56,8 +56,9 @@ def at(x: float, y: float) -> tuple[float, float]:
     return x * FINE, y * FINE
 
 
-def box(left: float, top: float, right: float, bottom: float) -> tuple[float, float, float, float]:
-    """A rectangle of the finished picture as one of the drawing."""
+def box(*edges: float) -> tuple[float, float, float, float]:
+    """A rectangle of the finished picture (left, top, right, bottom) as one of the drawing."""
+    left, top, right, bottom = edges
     return (*at(left, top), *at(right, bottom))
 
 
