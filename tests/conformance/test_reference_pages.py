@@ -11,15 +11,16 @@ from backprobe.evidence.joint import Method
 from backprobe.evidence.keys import Capture, Key
 from backprobe.evidence.photo import Shows
 from backprobe.evidence.unit_sheet import Pull, Purpose
+from backprobe.evidence.walkround import Fate, SwitchSide
 from backprobe.findings import Side, Stage, Standing, Verdict
-from backprobe.formats import job_toml, meter_toml, unit_sheet
+from backprobe.formats import job_toml, meter_toml, unit_sheet, walkround_toml
 from backprobe.limits.meters import METERS
 from backprobe.stages.probe.roles import Role
 
 ROOT = Path(__file__).resolve().parents[2]
 NAMES = (ROOT / "docs" / "units-and-names.md").read_text(encoding="utf-8")
 SOURCES = (ROOT / "docs" / "sources.md").read_text(encoding="utf-8")
-SUFFIX = re.compile(r"_(?:per_)?(?:V|mV|A|mA|W|s|ms|min|h|d|Hz|rpm|C|K|m|mm|mm2|km|ohm|mohm|dBHz|deg)$")
+SUFFIX = re.compile(r"_(?:per_)?(?:V|mV|A|mA|W|s|ms|min|h|d|Hz|rpm|C|K|m|mm|mm2|km|mi|ohm|mohm|dBHz|deg)$")
 
 
 def in_code(page):
@@ -29,14 +30,15 @@ def in_code(page):
 
 
 @pytest.mark.parametrize(
-    "words", [Key, Capture, Role, Verdict, Stage, Standing, Side, Purpose, Pull, METERS, Method, Shows]
+    "words",
+    [Key, Capture, Role, Verdict, Stage, Standing, Side, Purpose, Pull, METERS, Method, Shows, Fate, SwitchSide],
 )
 def test_every_word_of_the_lists_is_explained(words):
     """Key positions, captures, roles, verdicts, stages, standings, purposes, meter classes, joints, photos."""
     assert [str(word) for word in words if str(word) not in in_code(NAMES)] == []
 
 
-@pytest.mark.parametrize("sheet", [job_toml, unit_sheet, meter_toml])
+@pytest.mark.parametrize("sheet", [job_toml, walkround_toml, unit_sheet, meter_toml])
 def test_every_key_of_the_sheets_is_explained(sheet):
     """Keys and tables of job sheet, unit sheet and meter."""
     every = {key for keys in sheet.KEYS.values() for key in keys} | {name for name in sheet.KEYS if name}

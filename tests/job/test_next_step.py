@@ -7,12 +7,13 @@ import re
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from tests.samples.jobs import ROWS, WALKROUND, crank_recording, evidence, finding, without
+from tests.samples.jobs import DEMO, NAMED, ROWS, WALKROUND, crank_recording, evidence, finding, without
 
 from backprobe.evidence.keys import Key
 from backprobe.evidence.walkround import Authority, Hazards, Walkround
 from backprobe.findings import Finding, Stage, Verdict
-from backprobe.job.judge import WEAK_BATTERY, judge_job
+from backprobe.job.door import evidence_of
+from backprobe.job.judge import WEAK_BATTERY, JobJudgement, judge_job
 from backprobe.job.next_step import NOT_ALLOWED, asks_for_crank, crank_withheld, with_care, without_crank
 from backprobe.stages.probe.supply_findings import RECORD_IT
 from backprobe.stages.walkround.cautions import BEFORE_CRANK, NO_MAKER_TIME
@@ -117,9 +118,12 @@ def test_no_sentence_asks_for_a_crank_that_nobody_allowed(
     """Whatever was measured: neither a finding, nor the next step, nor the next reading speaks of cranking."""
     table = "".join(f"{wire},{key},{volts},{capture},,\n" for wire, key, volts, capture in rows)
     given_rows = "Red,on,12.4,,,\n" + table
-    judged = judge_job(
-        evidence(rows=given_rows, walkround=walked, recordings=heard, **({} if named else {"named": ""}))
-    )
+    judged = judge_job(evidence(rows=given_rows, walkround=walked, recordings=heard, named=NAMED if named else ""))
+    assert_no_crank_is_asked_for(judged)
+
+
+def assert_no_crank_is_asked_for(judged: JobJudgement) -> None:
+    """What must be true of a job in which nobody allowed a crank."""
     upcoming = judged.probe.result.next
     assert upcoming is None or upcoming.key is not Key.CRANK
     authority = finding(judged, "authority_crank").next
@@ -127,10 +131,27 @@ def test_no_sentence_asks_for_a_crank_that_nobody_allowed(
         assert sentence == authority or not CRANKING.search(asked(sentence)), sentence
 
 
+@pytest.mark.parametrize("walked", ["crank = false", ""])
+def test_nor_does_a_job_with_joints_and_a_battery(walked: str):
+    """The demo's good truck without its crank: what wiring and battery still need of a crank is not asked for."""
+    folder = DEMO / "linden-yard" / "truck-07"
+    texts = {
+        name: (folder / name).read_text(encoding="utf-8") for name in ("job.toml", "readings.csv", "walkround.toml")
+    }
+    before = 'crank_by = "Maud Linden"'
+    assert before in texts["walkround.toml"]
+    refused = {**texts, "walkround.toml": texts["walkround.toml"].replace(before, walked)}
+    unit = (folder / ".." / "unit.toml").read_text(encoding="utf-8")
+    assert_no_crank_is_asked_for(judge_job(evidence_of({**refused, "unit": unit})))
+    allowed = judge_job(evidence_of({**texts, "unit": unit}))
+    assert any(asks_for_crank(each.next or "") for each in allowed.findings)
+
+
 @pytest.mark.parametrize(
     ("sentence", "instead"),
     [
         (RECORD_IT.format(wire="Red"), NOT_ALLOWED),
+        ("complete [join] and [[joint]] of the job sheet: volts of the ignition wire in a crank", NOT_ALLOWED),
         ("record a start: key off, on, crank, then ten seconds of running", NOT_ALLOWED),
         ("do not use Red; measure Blue while the engine cranks, with a MIN hold", f"do not use Red; {NOT_ALLOWED}"),
         (WEAK_BATTERY, WEAK_BATTERY.partition("; ")[0] + f"; {NOT_ALLOWED}"),

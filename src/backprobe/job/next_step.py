@@ -19,7 +19,7 @@ from backprobe.stages.probe.slots import SlotName
 from backprobe.stages.probe.wires import Wire
 from backprobe.stages.walkround.cautions import BEFORE_CRANK, before_isolating
 
-ASKING = (POSITION[Key.CRANK], "through a crank", "in the crank", "record a start", "record the start")
+ASKING = (POSITION[Key.CRANK], "through a crank", "in the crank", "in a crank", "record a start", "record the start")
 NOT_ALLOWED = "no crank has been allowed: ask somebody who may allow it, and write who under [authority] (crank_by)"
 
 
