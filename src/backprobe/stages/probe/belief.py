@@ -21,7 +21,8 @@ DOUBTFUL_FROM = 0.35  # a figure is doubtful from this probability of being mist
 class Belief:
     """What is believed of one wire: `ways` is parallel to `roles.ways(system_V)`, `roles` sums them by role.
 
-    `doubtful` are readings that fit nothing the other readings allow: mistyped, or read off another wire.
+    `doubtful` are readings that fit nothing the other readings allow: mistyped, or read off another wire. `compared`
+    are the positions at which other live wires show where the battery stands.
     """
 
     wire: str
@@ -30,6 +31,7 @@ class Belief:
     roles: dict[Role, float]
     half_voltage: float
     doubtful: tuple[Reading, ...]
+    compared: frozenset[Key]
 
     def at(self, key: Key) -> tuple[Reading, ...]:
         """The readings that count at a key position, doubtful ones left out."""
@@ -51,7 +53,8 @@ def believe(wire: str, readings: Sequence[Reading], *, others: Sequence[Reading]
     table = ways(setup.system_V)
     roles = {role: math.fsum(p for (way, _), p in zip(table, after, strict=True) if way.role is role) for role in Role}
     half = math.fsum(p for (way, _), p in zip(table, after, strict=True) if way.half_voltage)
-    return Belief(wire, tuple(readings), after, roles, half, doubtful)
+    compared = frozenset(group.readings[0].reading.key for group in groups if group.compared)
+    return Belief(wire, tuple(readings), after, roles, half, doubtful, compared)
 
 
 def answered(belief: Belief, doubtful: Reading) -> bool:

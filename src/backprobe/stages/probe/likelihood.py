@@ -83,6 +83,7 @@ class Group:
 
     readings: tuple[Weighed, ...]
     mixes: tuple[Mix, ...]
+    compared: bool  # whether other live wires at this position show where the battery stands
 
     def log_likelihoods(self, without: int | None = None) -> list[float]:
         """The log likelihood of the group under each way, at will without one of its readings."""
@@ -117,8 +118,11 @@ class Evidence:
     def _group(self, readings: Sequence[Reading]) -> Group:
         first = readings[0]
         mixes = expected(self.setup.system_V, position(first), capture=first.capture, loaded=is_loaded(first))
-        bell = self._battery(first)
-        return Group(tuple(self._weighed(reading, bell, group=readings) for reading in readings), mixes)
+        level = battery(first.key, first.capture, has_crank=self.setup.has_crank)
+        reference_V = self._reference_V(first, usual_V=level.centre_V)
+        bell = self._battery(first, beside(level, reference_V))
+        weighed = tuple(self._weighed(reading, bell, group=readings) for reading in readings)
+        return Group(weighed, mixes, reference_V is not None)
 
     def _weighed(self, reading: Reading, bell: Bell, *, group: Sequence[Reading]) -> Weighed:
         """The density of a reading for each level; a figure that a second one confirms is no slip."""
@@ -135,10 +139,8 @@ class Evidence:
         odds = {level: (1.0 - MISTYPED_SHARE) * value + slips[level] for level, value in found.items()}
         return Weighed(reading, odds, slips)
 
-    def _battery(self, reading: Reading) -> Bell:
-        """Where the battery stands when the reading is taken (12 V scale)."""
-        level = battery(reading.key, reading.capture, has_crank=self.setup.has_crank)
-        bell = beside(level, self._reference_V(reading, usual_V=level.centre_V))
+    def _battery(self, reading: Reading, bell: Bell) -> Bell:
+        """Where the battery stands when the reading is taken (12 V scale), given where it stands at that position."""
         if reading.key is Key.CRANK and reading.capture in (Capture.MIN, Capture.LOGGED):
             bell = pulled_down(bell, self._rest_V())
         return under_load(bell) if is_loaded(reading) else bell

@@ -15,11 +15,12 @@ from dataclasses import dataclass
 from backprobe.evidence.keys import Capture, Key
 from backprobe.evidence.reading import Reading
 from backprobe.findings import Verdict
+from backprobe.limits.lookup import limit
 from backprobe.stages.probe.belief import Belief, answered
 from backprobe.stages.probe.promise import Candidate, Promise
 from backprobe.stages.probe.roles import Role
 from backprobe.stages.probe.setup import Setup
-from backprobe.stages.probe.slots import ROLE_OF, SlotName, better_capture_to_be_had
+from backprobe.stages.probe.slots import CRANK_LIMIT, ROLE_OF, SlotName, better_capture_to_be_had
 
 # What a reading costs beside a look at a wire already under the probe: a crank wants a second person, a warm-up of
 # the starter and a clear yard; 'after' wants ten minutes. Common practice, no source.
@@ -35,6 +36,8 @@ COST = {
 SAME_POSITION = 0.7  # the next wire at the key position that stands anyway
 MOST_ASKED = 2  # readings of one wire at one position with one capture; the same is never asked for a third time
 LIKELY = 0.9  # from this probability of its role on a wire may stand for all others of its slot
+ENOUGH_WIRES = 3  # so many wires in the crank show what the battery does there
+FAR_BELOW_V = 0.5  # no wire stands so much higher than the best of these (12 V system); our own estimate
 FOCUS = 1.5  # how much the most promising wire is preferred
 NO_WORTH = 1e-6
 
@@ -74,7 +77,7 @@ class Search:
     setup: Setup
     last_key: Key | None
     unread: Sequence[tuple[str, Key]] = ()  # places whose figure could not be read
-    best_crank_V: float | None = None  # the highest minimum that any wire which stayed live showed in the crank
+    cranks_V: Sequence[float] = ()  # the highest minimum in the crank of each wire that stayed live there
 
     def next(self) -> Next | None:
         """The reading with the most information for its cost, or None when no reading helps."""
@@ -129,7 +132,7 @@ class Search:
 
     def _options(self) -> list[Option]:
         """Every reading that may still be taken."""
-        promise = Promise(self.setup, self.best_crank_V)
+        promise = Promise(self.setup, max(self.cranks_V, default=None))
         waiting = any(not c.belief.readings and not c.banned for c in self.candidates)
         everyone = [*self.candidates] if waiting else [*self.candidates, self.fresh]
         hopes = {slot: [promise.of(candidate, slot) for candidate in everyone] for slot in self.hopeful_slots}
@@ -153,7 +156,15 @@ class Search:
     @property
     def hopeful_slots(self) -> list[SlotName]:
         """The open slots that a further reading can still settle."""
-        return [slot for slot in self.open_slots if not any(self._only_unprovable(c, slot) for c in self.candidates)]
+        unprovable = [slot for c in self.candidates for slot in self.open_slots if self._only_unprovable(c, slot)]
+        return [slot for slot in self.open_slots if slot not in unprovable and not self._drowned(slot)]
+
+    def _drowned(self, slot: SlotName) -> bool:
+        """Whether so many wires fell so far below the slot's limit in the crank that the battery must be to blame."""
+        if not self.setup.has_crank or len(self.cranks_V) < ENOUGH_WIRES:
+            return False
+        least_V = limit(CRANK_LIMIT[slot], system_V=self.setup.system_V).value
+        return max(self.cranks_V) < least_V - FAR_BELOW_V * self.setup.system_V / 12.0
 
     def _only_unprovable(self, candidate: Candidate, slot: SlotName) -> bool:
         """Whether a wire meets all that can be measured of a slot, and lacks what this meter or hand cannot give.
@@ -195,9 +206,7 @@ class Search:
         roles = candidate.belief.roles
         if roles[Role.START] > max(roles[Role.CONSTANT], roles[Role.IGNITION]) and Capture.MAX in captures:
             return Capture.MAX
-        had_min = any(reading.capture is Capture.MIN for reading in candidate.belief.at(key))
-        wish = (Capture.LOGGED, Capture.MIN) if had_min else (Capture.MIN, Capture.LOGGED)
-        return next((capture for capture in wish if capture in captures), Capture.DISPLAY)
+        return next((capture for capture in (Capture.LOGGED, Capture.MIN) if capture in captures), Capture.DISPLAY)
 
 
 def why_again(doubtful: Reading, capture: Capture) -> str:

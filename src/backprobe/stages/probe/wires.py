@@ -6,11 +6,12 @@ role is sure, nothing that was declared forbids it, and no reading contradicts i
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from statistics import median
 
-from backprobe.evidence.keys import Key
+from backprobe.evidence.keys import Capture, Key
 from backprobe.evidence.reading import Reading, ReadingsTable
 from backprobe.findings import Verdict
 from backprobe.limits.lookup import limit
@@ -21,11 +22,12 @@ from backprobe.stages.probe.permission import bans
 from backprobe.stages.probe.promise import Candidate
 from backprobe.stages.probe.roles import Role
 from backprobe.stages.probe.setup import Setup
-from backprobe.stages.probe.slots import PROOF, ROLE_OF, Fitness, SlotName, choosable, fitness
+from backprobe.stages.probe.slots import ENOUGH_TRIES, PROOF, ROLE_OF, Fitness, SlotName, choosable, fitness
 
 NAMED = 0.80  # a role is named from this probability on
 SURE = 0.98  # a wire is chosen from this probability on; the slot's requirements must be met besides (slots.py)
 SURE_WITHOUT_CRANK = 0.95  # an electric or hybrid vehicle has one telling position fewer: lamps look more alike
+CHARGING_V = 13.5  # a battery that is being charged beyond doubt (12 V system); common practice, no source
 UNFIT = (Role.START, Role.SIGNAL)  # never tapped: start circuits, bus and sensor lines
 
 
@@ -67,6 +69,20 @@ class ProbeResult:
 
 def judge_wires(table: ReadingsTable, setup: Setup) -> ProbeResult:
     """The whole answer to a readings table."""
+    return replace(_judged(table, at_hand(table, setup)), setup=setup)
+
+
+def at_hand(table: ReadingsTable, setup: Setup) -> Setup:
+    """The setup without a recorder that is not to be had: one wire's MIN came back for it time and again."""
+    cranks = [r for r in table.readings if r.key is Key.CRANK]
+    holds = Counter(r.wire for r in cranks if r.capture is Capture.MIN)
+    logged = any(r.capture is Capture.LOGGED for r in cranks)
+    if logged or max(holds.values(), default=0) < ENOUGH_TRIES:
+        return setup
+    return replace(setup, captures=setup.captures - {Capture.LOGGED})
+
+
+def _judged(table: ReadingsTable, setup: Setup) -> ProbeResult:
     by_wire = {name: tuple(r for r in table.readings if r.wire == name) for name in table.wires}
     rest_V = _rest_V(table.readings, setup)
     alone = [believe(name, own, others=_others(table, name), setup=setup) for name, own in by_wire.items()]
@@ -81,7 +97,7 @@ def judge_wires(table: ReadingsTable, setup: Setup) -> ProbeResult:
         setup=setup,
         last_key=table.readings[-1].key if table.readings else None,
         unread=table.unread,
-        best_crank_V=_best_crank_V(wires, setup),
+        cranks_V=cranks_V(wires, setup),
     )
     return ProbeResult(
         setup,
@@ -103,11 +119,11 @@ def _rest_V(readings: Sequence[Reading], setup: Setup) -> float:
     return median(live) if live else 12.6 * setup.system_V / 12.0
 
 
-def _best_crank_V(wires: Sequence[Wire], setup: Setup) -> float | None:
-    """The highest minimum in the crank of all wires that stayed live there [V]."""
-    cranks = [fit.crank for wire in wires for fit in wire.fits.values()]
-    shown = [c.value_V for c in cranks if c and c.value_V is not None and c.capture in PROOF]
-    return max((volts for volts in shown if volts > LIVE_IN_CRANK_V * setup.system_V / 12.0), default=None)
+def cranks_V(wires: Sequence[Wire], setup: Setup) -> tuple[float, ...]:
+    """For each wire that stayed live in the crank the highest proven minimum there [V]."""
+    live_V = LIVE_IN_CRANK_V * setup.system_V / 12.0
+    shown = [[r.volts for r in wire.belief.at(Key.CRANK) if r.capture in PROOF] for wire in wires]
+    return tuple(max(volts) for volts in shown if max(volts, default=0.0) > live_V)
 
 
 def _fits(belief: Belief, setup: Setup, *, rest_V: float) -> dict[SlotName, Fitness]:
@@ -185,8 +201,19 @@ def _safe(belief: Belief, fit: Fitness, *, setup: Setup) -> bool:
         belief.roles[ROLE_OF[fit.slot]] >= sure
         and belief.half_voltage < 0.01
         and not _contradicted(belief)
+        and _follows_charging(belief, setup)
         and choosable(fit, belief, setup=setup)
     )
+
+
+def _follows_charging(belief: Belief, setup: Setup) -> bool:
+    """Whether its level with the engine running is the battery's: beyond doubt, or beside another wire's.
+
+    A pulled-up line rests a little under the battery, and an alternator may charge little: without another wire to
+    compare with, a low level there cannot be told from either.
+    """
+    level = belief.volts(Key.RUNNING)
+    return Key.RUNNING in belief.compared or (level is not None and level >= CHARGING_V * setup.system_V / 12.0)
 
 
 def _contradicted(belief: Belief) -> bool:
