@@ -88,6 +88,7 @@ def test_the_findings_are_counted_by_verdict(good: Path):
     failed, waiting = (replace(held, verdict=verdict) for verdict in (Verdict.FAILS, Verdict.OPEN))
     assert tally((held, held)) == "All 2 findings hold."
     assert tally((held, failed, waiting, waiting)) == "Of 4 findings 1 fails, 2 are open, 1 holds."
+    assert tally((held, held, replace(held, id="sign_off"))) == "All 2 findings hold."
 
 
 def test_identity_holds_what_is_known(good: Path):
@@ -159,7 +160,7 @@ def signed(tmp_path: Path) -> Path:
 def test_a_signed_record_says_by_whom_and_how_it_ended(signed: Path):
     """Read with another library (pypdf): who, when, what is missing, with which key; not that nobody has signed."""
     text = printed(record_of(judge_folder(signed)))
-    assert text.startswith("Installation record made at")
+    assert text.startswith("Installation record: handed over as provisional made at")
     assert "Handed over as provisional" in text
     assert "missing: one parked night (owed by the yard office until 2026-04-07)" in text
     assert text.count("call the yard before the batteries are changed") == 1

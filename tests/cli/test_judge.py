@@ -16,6 +16,7 @@ import pikepdf
 import pytest
 from jsonschema import Draft202012Validator
 from tests.samples.jobs import DEMO, demo_job
+from tests.samples.photos import bomb
 
 from backprobe.cli.main import main
 
@@ -125,16 +126,25 @@ def test_text_and_json_say_the_same(wrong: Path, printed: Printed):
     assert f"next: {said['next']}\n" in text
 
 
-def test_the_record_is_one_archival_page_with_the_journal_inside(good: Path, tmp_path: Path, printed: Printed):
-    """PDF/A-3, one page, journal.jsonl inside byte for byte; a folder that is not there yet is made."""
+def test_the_record_is_archival_with_the_journal_inside(good: Path, tmp_path: Path, printed: Printed):
+    """PDF/A-3, two to four pages, journal.jsonl inside byte for byte; a folder that is not there yet is made."""
     out = tmp_path / "records" / "2026" / "truck-07.pdf"
     code, said = as_json(printed, str(good), "--record", str(out))
     assert (code, said["record"]) == (0, str(out))
     with pikepdf.open(io.BytesIO(out.read_bytes())) as pdf:
         with pdf.open_metadata() as metadata:
             assert metadata["pdfaid:part"] == "3"
-        assert len(pdf.pages) == 1
+        assert 2 <= len(pdf.pages) <= 4
         assert pdf.attachments["journal.jsonl"].get_file().read_bytes() == (good / "journal.jsonl").read_bytes()
+
+
+def test_a_photo_that_cannot_be_shown_is_a_note_and_no_more(good: Path, tmp_path: Path, printed: Printed):
+    """A bomb among the photos: said in the answer, the job holds as before, the record is written."""
+    (good / "photos" / "bomb.png").write_bytes(bomb())
+    code, said = as_json(printed, str(good), "--record", str(tmp_path / "out.pdf"))
+    assert code == 0
+    assert [note.split(";")[0] for note in said["notes"]] == ["photos/bomb.png cannot be shown"]
+    assert (tmp_path / "out.pdf").read_bytes().startswith(b"%PDF")
 
 
 def test_the_record_of_a_failing_job_is_written_too(wrong: Path, tmp_path: Path, printed: Printed):

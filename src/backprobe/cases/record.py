@@ -33,7 +33,7 @@ SENTENCE = {
     Verdict.OPEN: "Evidence is still missing.",
 }
 NOT_SIGNED = "Nobody has signed this record."
-TITLE, TITLE_SO_FAR = "Installation record", "Installation record so far"
+TITLE, TITLE_SO_FAR = "Installation record: handed over as {end}", "Installation record so far"
 URGENCY = (Verdict.FAILS, Verdict.OPEN, Verdict.THIN, Verdict.HOLDS)
 CAUTIONS = (
     "The vehicle maker's instructions, local rules and licensed practice come before anything written here.",
@@ -48,7 +48,7 @@ def record_of(job: JudgedFolder, *, made_at: str | None = None) -> bytes:
     sign_off = standing(job.imported)
     return write_record(
         RecordContent(
-            title=TITLE_SO_FAR if sign_off is None else TITLE,
+            title=TITLE_SO_FAR if sign_off is None else TITLE.format(end=sign_off.judged.end),
             verdict=judged.verdict,
             sentence=f"{SENTENCE[judged.verdict]} {tally(judged.findings)}",
             next_step=judged.next,
@@ -76,9 +76,12 @@ def record_of(job: JudgedFolder, *, made_at: str | None = None) -> bytes:
 def tally(findings: Sequence[Finding]) -> str:
     """How many findings come to which verdict, in one sentence; nothing where there is none.
 
+    The finding on the sign-off is not counted, so that the figures are those that were signed.
+
     >>> tally([])
     ''
     """
+    findings = [each for each in findings if each.id != FINDING]
     counts = Counter(each.verdict for each in findings)
     if not counts:
         return ""
