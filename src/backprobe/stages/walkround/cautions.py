@@ -30,16 +30,16 @@ HIGH_VOLTAGE = (
 # Never splice or repair restraint wiring: as vehicle makers print it in their service manuals (docs/sources.md).
 # The waiting time differs from maker to maker, from seconds to ten minutes and more: no figure of our own.
 RESTRAINT = (
-    "restraint wiring near the work: never probe, load, cut or splice it (mostly yellow, on older vehicles orange); "
+    "never probe, load, cut or splice it (mostly yellow, on older vehicles orange); "
     "battery off and the maker's waiting time before its plugs are touched"
 )
-DUAL_BATTERIES = "two batteries: take both negatives off before anything is cut or joined, and put them on last"
+DUAL_BATTERIES = "take both negatives off before anything is cut or joined, and put them on last"
 TRAILER = (
     "its stop lamps and anti-lock brakes hang on the tractor's wiring: never tap those, and try all trailer "
     "lamps after the work; plugs of 12 V and 24 V trailers can look the same"
 )
-SYSTEM_48V = "48 V: never tap it, and keep the work and its ground away from it; a short circuit there burns on"
-SYSTEM_24V = "24 V: the limits of live wires are twice as high; a wire near 12 V is a converter or a centre tap: no tap"
+SYSTEM_48V = "never tap it, and keep the work and its ground away from it; a short circuit there burns on"
+SYSTEM_24V = "the limits of live wires are twice as high; a wire near 12 V is a converter or a centre tap: no tap"
 DANGEROUS_GOODS = (
     "no tap upstream of the battery switch without consent; no sparks, no heat and no test lamp where vapour can be"
 )
