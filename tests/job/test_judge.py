@@ -157,11 +157,11 @@ def test_a_wire_is_the_same_in_other_capitals_and_spaces():
 
 
 def test_joints_are_held_against_the_wires_that_were_chosen():
-    """Joined as proven everything holds; with the supply and the ignition crossed both fail."""
+    """Joined as proven leads, wires and fuses hold; with the supply and the ignition crossed both fail."""
     judged = judge_job(evidence(named=NAMED + JOINTS, unit=JOINED_UNIT))
-    joined = [each for each in judged.findings if each.stage is Stage.JOIN]
-    assert {each.verdict for each in joined} == {Verdict.HOLDS}
-    assert len(joined) == 5
+    leads = [f"join_{lead}_{what}" for lead in SlotName for what in ("wire", "fuse")]
+    assert {finding(judged, name).verdict for name in ("join_leads", *leads)} == {Verdict.HOLDS}
+    assert {finding(judged, name).stage for name in leads} == {Stage.JOIN}
     crossed = JOINTS.replace('"Red"', '"x"').replace('"Violet"', '"Red"').replace('"x"', '"Violet"')
     failed = judge_job(evidence(named=NAMED + crossed, unit=JOINED_UNIT))
     assert finding(failed, "join_supply_wire").because.startswith("joined to Violet; the wire that was proven")
