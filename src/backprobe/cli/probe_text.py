@@ -4,10 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from backprobe.findings import Verdict
+from backprobe.limits.lookup import limit
 from backprobe.stages.probe.answer import SKIPPED_SHOWN, Answer
+from backprobe.stages.probe.findings import next_sentence
+from backprobe.stages.probe.permission import identified
 from backprobe.stages.probe.recording.view import RecordingView
 from backprobe.stages.probe.roles import Role
-from backprobe.stages.probe.wires import Wire
+from backprobe.stages.probe.slots import PROOF
+from backprobe.stages.probe.wires import Wire, cranks_V
+from backprobe.stages.probe.wording import words
 
 
 def as_text(answer: Answer) -> str:
@@ -27,18 +33,16 @@ def _lines(answer: Answer) -> Iterator[str]:
     yield f"ignition: {answer.result.ignition or 'none yet'}"
     yield next_line(answer)
     if answer.skipped_count:
-        yield f"{answer.skipped_count} lines were passed over:"
+        lines = "1 line was" if answer.skipped_count == 1 else f"{answer.skipped_count} lines were"
+        yield f"{lines} passed over:"
         yield from (f"    {skipped}" for skipped in answer.skipped[:SKIPPED_SHOWN])
 
 
 def _heading(wire: Wire) -> str:
-    named = "role open" if wire.role is Role.UNKNOWN else f"{_words(wire.role)} ({wire.probability:.0%})"
-    tap = {"no": "no tap", "never": "never tap"}.get(wire.tap, f"may be tapped for the {wire.tap} on its volts")
-    return f"{wire.name}: {named}, {wire.verdict}, {tap}"
-
-
-def _words(role: Role) -> str:
-    return str(role).replace("_", " ")
+    named = "not settled yet" if wire.role is Role.UNKNOWN else words(wire.role)
+    verdict = "" if wire.verdict is Verdict.OPEN else f", {wire.verdict}"
+    tap = {"no": "do not tap", "never": "never tap"}.get(wire.tap, f"fit for the {wire.tap} by its volts")
+    return f"{wire.name}: {named}{verdict}, {tap}"
 
 
 def _recording(view: RecordingView) -> Iterator[str]:
@@ -52,10 +56,17 @@ def _recording(view: RecordingView) -> Iterator[str]:
 
 def next_line(answer: Answer) -> str:
     """What to measure next, in one line."""
-    upcoming = answer.result.next
-    if upcoming is not None:
-        wire = upcoming.wire or "a wire not yet in the table"
-        return f"next: {wire}, key {upcoming.key}, capture {upcoming.capture}: {upcoming.why}"
-    if answer.result.supply is not None and answer.result.ignition is not None:
-        return "next: nothing, one pair is proven on its volts"
+    result = answer.result
+    asked = next_sentence(result.next, result.setup)
+    if asked is not None:
+        return f"next: {asked}"
+    if result.supply is not None and result.ignition is not None:
+        unnamed = [name for name in (result.supply, result.ignition) if not identified(answer.facts.get(name))]
+        then = f"; before tapping, name the circuit of {' and '.join(unnamed)}" if unnamed else ""
+        return f"next: nothing to measure, one pair is proven on its volts{then}"
+    if result.setup.has_crank and not set(PROOF) & result.setup.captures:
+        return "next: a meter with a MIN hold, or a fast recorder: a display cannot prove a wire in the crank"
+    lowest = max(cranks_V(result.wires, result.setup), default=None)
+    if lowest is not None and lowest < limit("supply_in_crank", system_V=result.setup.system_V).value:
+        return f"next: charge and test the battery: in the crank no wire stayed above {lowest:.2f} V"
     return "next: no further reading with this meter would settle it"

@@ -20,6 +20,8 @@ from backprobe.stages.probe.setup import Setup
 from backprobe.stages.probe.slots import PROOF, ROLE_OF, Check, SlotName, choosable, worst_of
 from backprobe.stages.probe.supply_findings import RECORD_IT, loaded_drop, unit_range
 from backprobe.stages.probe.wires import ProbeResult, Wire
+from backprobe.stages.probe.wording import share as share
+from backprobe.stages.probe.wording import words as words
 
 STATE = {Side.AT_LEAST: "live", Side.AT_MOST: "dead"}
 ALONE = (Key.AFTER, Key.CRANK)  # positions whose figure stands by itself; the others are shown together
@@ -266,20 +268,6 @@ def looks_like(wire: Wire) -> str:
     if probability < LIKELY or role is Role.UNKNOWN:
         return "what kind of wire it is, is not certain yet"
     return f"looks like {words(role)} ({share(probability)} by its volts), not proven yet"
-
-
-def words(role: Role) -> str:
-    """A role in words."""
-    return str(role).replace("_", " ")
-
-
-def share(probability: float) -> str:
-    """A probability in words; never 100 %, as no reading makes a wire certain.
-
-    >>> share(0.873), share(0.9993)
-    ('87%', 'over 99%')
-    """
-    return "over 99%" if probability >= 0.995 else f"{probability:.0%}"
 
 
 def measure(wire: str, key: Key, *, capture: Capture, setup: Setup) -> str:

@@ -21,6 +21,7 @@ from backprobe.stages.probe.promise import Candidate, Promise
 from backprobe.stages.probe.roles import Role
 from backprobe.stages.probe.setup import Setup
 from backprobe.stages.probe.slots import CRANK_LIMIT, ROLE_OF, SlotName, better_capture_to_be_had
+from backprobe.stages.probe.wording import share, words
 
 # What a reading costs beside a look at a wire already under the probe: a crank wants a second person, a warm-up of
 # the starter and a clear yard; 'after' wants ten minutes. Common practice, no source.
@@ -40,6 +41,7 @@ ENOUGH_WIRES = 3  # so many wires in the crank show what the battery does there
 FAR_BELOW_V = 0.5  # no wire stands so much higher than the best of these (12 V system); our own estimate
 FOCUS = 1.5  # how much the most promising wire is preferred
 NO_WORTH = 1e-6
+MENTIONED = 0.05  # a role is mentioned from this probability on
 
 
 @dataclass(frozen=True, slots=True)
@@ -230,8 +232,7 @@ def why(candidate: Candidate, key: Key, *, capture: Capture) -> str:
     }[key]
     if key is Key.CRANK and capture is Capture.MAX:
         reason = "shows whether it is live only in the crank: a start wire, never to be tapped"
-    roles = sorted(candidate.belief.roles.items(), key=lambda item: -item[1])[:2]
-    if not candidate.belief.readings:
-        return reason
-    likely = " or ".join(f"{str(role).replace('_', ' ')} ({p:.0%})" for role, p in roles if p >= 0.05)
-    return f"looks like {likely}: {reason}"
+    roles = sorted(candidate.belief.roles.items(), key=lambda item: -item[1])
+    named = [f"{words(role)} ({share(p)})" for role, p in roles if p >= MENTIONED and role is not Role.UNKNOWN]
+    likely = " or ".join(named[:2])
+    return f"{reason}; so far it looks like {likely}" if candidate.belief.readings and likely else reason

@@ -15,19 +15,17 @@ from backprobe.evidence.keys import Capture, Key
 from backprobe.evidence.reading import Reading, ReadingsTable
 from backprobe.findings import Verdict
 from backprobe.limits.lookup import limit
-from backprobe.stages.probe.belief import Belief, answered, believe
+from backprobe.stages.probe.belief import Belief, believe
 from backprobe.stages.probe.crank_outliers import LIVE_IN_CRANK_V, set_outliers_aside
 from backprobe.stages.probe.next_reading import Next, Search
 from backprobe.stages.probe.permission import bans
 from backprobe.stages.probe.promise import Candidate
 from backprobe.stages.probe.roles import Role
 from backprobe.stages.probe.setup import Setup
-from backprobe.stages.probe.slots import ENOUGH_TRIES, PROOF, ROLE_OF, Fitness, SlotName, choosable, fitness
+from backprobe.stages.probe.slots import ENOUGH_TRIES, PROOF, ROLE_OF, Fitness, SlotName, fitness
+from backprobe.stages.probe.tapping import obstacle
 
 NAMED = 0.80  # a role is named from this probability on
-SURE = 0.98  # a wire is chosen from this probability on; the slot's requirements must be met besides (slots.py)
-SURE_WITHOUT_CRANK = 0.95  # an electric or hybrid vehicle has one telling position fewer: lamps look more alike
-CHARGING_V = 13.5  # a battery that is being charged beyond doubt (12 V system); common practice, no source
 UNFIT = (Role.START, Role.SIGNAL)  # never tapped: start circuits, bus and sensor lines
 
 
@@ -189,36 +187,9 @@ def _tap(
     if forbidden or role in UNFIT:
         return "never"
     for slot, tapped in ROLE_OF.items():
-        if role is tapped and _safe(belief, fits[slot], setup=setup):
+        if role is tapped and obstacle(belief, fits[slot], setup=setup) is None:
             return str(slot)
     return "no"
-
-
-def _safe(belief: Belief, fit: Fitness, *, setup: Setup) -> bool:
-    """Whether the wire may be chosen for the slot: sure of its role, uncontradicted, and fit."""
-    sure = SURE if setup.has_crank else SURE_WITHOUT_CRANK
-    return (
-        belief.roles[ROLE_OF[fit.slot]] >= sure
-        and belief.half_voltage < 0.01
-        and not _contradicted(belief)
-        and _follows_charging(belief, setup)
-        and choosable(fit, belief, setup=setup)
-    )
-
-
-def _follows_charging(belief: Belief, setup: Setup) -> bool:
-    """Whether its level with the engine running is the battery's: beyond doubt, or beside another wire's.
-
-    A pulled-up line rests a little under the battery, and an alternator may charge little: without another wire to
-    compare with, a low level there cannot be told from either.
-    """
-    level = belief.volts(Key.RUNNING)
-    return Key.RUNNING in belief.compared or (level is not None and level >= CHARGING_V * setup.system_V / 12.0)
-
-
-def _contradicted(belief: Belief) -> bool:
-    """Whether a doubtful reading still stands unanswered by later ones that agree with the rest."""
-    return any(not answered(belief, reading) for reading in belief.doubtful)
 
 
 def _best(wires: Sequence[Wire], slot: SlotName) -> str | None:
