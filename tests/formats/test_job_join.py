@@ -28,9 +28,7 @@ def test_the_full_sheet():
         behind="nothing",
         switched_negative=False,
         levels=(
-            SignalLevels(
-                lead="door", on_V=0.2, off_V=12.3, floats_off=False, coil=False, diode=False, isolated=False
-            ),
+            SignalLevels(lead="door", on_V=0.2, off_V=12.3, floats_off=False, coil=False, diode=False, isolated=False),
         ),
         mount=Mount(
             place="behind the dash",
@@ -51,4 +49,4 @@ def test_the_full_sheet():
 
 def test_a_sheet_that_says_nothing_of_it():
     """Nothing is made up."""
-    assert read_job("[vehicle]\nsystem_V = 12\n[unit]\nsheet = \"u\"", "job.toml").join == JoinSheet()
+    assert read_job('[vehicle]\nsystem_V = 12\n[unit]\nsheet = "u"', "job.toml").join == JoinSheet()

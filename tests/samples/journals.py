@@ -119,7 +119,10 @@ GOOD: dict[str, Body] = {
     "erased": {"blobs": [SHA]},
     "rows_moved": {"file": "readings.csv", "moved": [["some-id", 4]]},
     "sign_off": {
-        "end": "proven", "verdict": "holds", "heads": [["folder", 3, SHA]], "entries": 3,
+        "end": "proven",
+        "verdict": "holds",
+        "heads": [["folder", 3, SHA]],
+        "entries": 3,
         **dict.fromkeys(("entries_sha256", "order_sha256", "findings_sha256", "hand_over_sha256"), SHA),
         **dict.fromkeys(("engine_sha256", "limits_sha256", "unit_sheet_sha256", "key", "fingerprint"), SHA),
         "signature": "b" * 128,

@@ -45,8 +45,8 @@ class Joint:
     `lead` is a lead of the unit's sheet. `wire` is the vehicle's wire, named as in the readings; None for a ground at
     the frame and for an unused lead. `place` is where the joint or the ground is, `length_m` how long the lead is from
     there to the unit, `fuse_A` the fuse at the joint. `end` says what was done with the end of an unused lead, `undo`
-    how the joint is taken out again. `strip_mm` is how much was stripped, `overlap_mm` how far the new insulation goes over
-    the old on each side, `pull_N` what a sample crimp stood, `drop_mV` the drop across the joint at `drop_A`.
+    how the joint is taken out again. `strip_mm` is how much was stripped, `overlap_mm` how far the new insulation goes
+    over the old on each side, `pull_N` what a sample crimp stood, `drop_mV` the drop across the joint at `drop_A`.
     """
 
     lead: str

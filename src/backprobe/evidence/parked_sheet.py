@@ -34,8 +34,8 @@ class BatterySheet:
 class ParkedSheet:
     """The vehicle at rest: its own drain, measured so many `minutes_after_lock`, without the unit.
 
-    `coldest_C` is the coldest in which it must start, `starts_to_C` the coldest to which a full battery starts it, where
-    somebody knows; `wanted_days` how long it shall stand.
+    `coldest_C` is the coldest in which it must start, `starts_to_C` the coldest to which a full battery starts it,
+    where somebody knows; `wanted_days` how long it shall stand.
     """
 
     vehicle_drain_mA: Typed | None = None

@@ -36,13 +36,13 @@ def read_join(sheet: TomlTable, known: Mapping[str, Collection[str]]) -> JoinShe
         ambient_C=join.number_of("ambient_C", least=COLDEST_C, most=HOTTEST_C),
         insulation=join.text_of("insulation", choices=tuple(INSULATIONS)),
         crank_level=join.text_of("crank_level", choices=LEVELS),
-        tap=_drop(join, "tap_drop_mV", "tap_load_A"),
+        tap=_drop(join, "tap_drop_mV", load_key="tap_load_A"),
         vehicle_fuse_A=join.number_of("vehicle_fuse_A", least=0.1, most=MOST_FUSE_A),
         vehicle_load_A=join.number_of("vehicle_load_A", least=0, most=MOST_FUSE_A),
         reversible=join.flag_of("reversible"),
         pierced=join.flag_of("pierced"),
         why_spliced=join.text_of("why_spliced"),
-        ground=_drop(ground, "drop_mV", "load_A"),
+        ground=_drop(ground, "drop_mV", load_key="load_A"),
         self_tapping=ground.flag_of("self_tapping"),
         behind=ground.text_of("behind"),
         switched_negative=ground.flag_of("switched_negative"),
@@ -51,7 +51,7 @@ def read_join(sheet: TomlTable, known: Mapping[str, Collection[str]]) -> JoinShe
     )
 
 
-def _drop(table: TomlTable, drop_key: str, load_key: str) -> Drop | None:
+def _drop(table: TomlTable, drop_key: str, *, load_key: str) -> Drop | None:
     drop_mV = table.number_of(drop_key, least=0, most=MOST_DROP_MV)
     load_A = table.number_of(load_key, least=LEAST_LOAD_A, most=MOST_LOAD_A)
     if drop_mV is None and load_A is None:

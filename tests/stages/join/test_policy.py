@@ -32,4 +32,4 @@ def test_a_policy_makes_findings_worse_and_says_so():
 def test_a_looser_value_changes_nothing():
     """200 mV instead of 100 mV leave the finding as it was."""
     drop = found(GOOD)["join_ground_drop"]
-    assert tightened(drop, 200.0, FLEET) == drop
+    assert tightened(drop, 200.0, policy=FLEET) == drop

@@ -31,7 +31,7 @@ def test_a_fuse_whose_own_figure_is_missing_has_that_of_a_smaller_one():
 
 def test_the_way_to_the_unit_and_back():
     """Lead 60.2, ground lead 30.1, fuse 31.1, two joints of 2, ground 7 mΩ."""
-    ohm = to_unit_ohm(GOOD, POWER, ON_RED, fuse_of(3))
+    ohm = to_unit_ohm(GOOD, POWER, joint=ON_RED, fuse=fuse_of(3))
     assert ohm is not None
     assert ohm.likely == pytest.approx(0.1324, abs=0.0002)
     assert ohm.low < ohm.likely < ohm.high

@@ -27,7 +27,7 @@ def crank_volts(case: WiringCase) -> Iterator[Finding | str]:
         if case.unit.supply.peak_A is None:
             yield "the unit's peak current, in its sheet"
             continue
-        ohm = to_unit_ohm(case, lead, joint, fuse_at(joint))
+        ohm = to_unit_ohm(case, lead, joint=joint, fuse=fuse_at(joint))
         if ohm is None:
             yield f"length_m of '{lead.name}', and its size in the unit's sheet"
         elif case.supply_crank is None:

@@ -99,7 +99,7 @@ def _drop(case: WiringCase, drop: Drop) -> Finding:
         limit=limit,
     )
     own_mV = None if case.policy is None else case.policy.ground_drop_mV
-    then = tightened(found, own_mV, case.policy)
+    then = tightened(found, own_mV, policy=case.policy)
     return then if then.verdict is Verdict.HOLDS else replace(then, next=MOVE)
 
 

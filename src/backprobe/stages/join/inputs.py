@@ -31,20 +31,20 @@ def inputs(case: WiringCase) -> Iterator[Finding | str]:
         elif level is None:
             yield f"[[input]] of '{lead.name}': on_V and off_V"
         else:
-            yield from _levels(case, entry, level)
+            yield from _levels(case, entry, level=level)
 
 
-def _levels(case: WiringCase, entry: UnitInput, level: SignalLevels) -> Iterator[Finding | str]:
+def _levels(case: WiringCase, entry: UnitInput, *, level: SignalLevels) -> Iterator[Finding | str]:
     given = [volts for volts in (level.on_V, level.off_V) if volts is not None]
     if level.on_V is None or (level.off_V is None and not level.floats_off):
         yield f"of '{entry.name}' {'on_V' if level.on_V is None else 'off_V, or floats_off'}"
     if len(given) == 2 and level.on_V is not None and level.off_V is not None:
         high, low = max(given), min(given)
         kind = "active high" if level.on_V > level.off_V else "active low"
-        yield _level(case, entry, high, high=True, kind=kind)
-        yield _level(case, entry, low, high=False, kind=kind)
+        yield _level(case, entry, volts=high, high=True, kind=kind)
+        yield _level(case, entry, volts=low, high=False, kind=kind)
     elif level.on_V is not None and level.floats_off:
-        yield _level(case, entry, level.on_V, high=level.on_V >= entry.high_least_V, kind="open when off")
+        yield _level(case, entry, volts=level.on_V, high=level.on_V >= entry.high_least_V, kind="open when off")
     yield either(
         f"join_{entry.name}_circuit",
         f"What hangs on '{entry.name}'",
@@ -63,7 +63,7 @@ def _faults(entry: UnitInput, level: SignalLevels) -> Iterator[str]:
         yield "a coil without a flyback diode hangs on it: hundreds of volts when it lets go"
 
 
-def _level(case: WiringCase, entry: UnitInput, volts: float, *, high: bool, kind: str) -> Finding:
+def _level(case: WiringCase, entry: UnitInput, *, volts: float, high: bool, kind: str) -> Finding:
     """A level against its threshold [V]; the unit's ground lifts what the input takes for nothing."""
     shift_V = ground_ohm(case).high * (case.unit.supply.peak_A or 0.0)
     half_V = accuracy_V(volts, percent=case.meter.percent, counts=case.meter.counts, count_V=COUNT_V)

@@ -44,7 +44,7 @@ def joint_work(case: WiringCase) -> Iterator[Finding | str]:
         if joint.pull_N is not None and joint.method in CRIMPED:
             yield from _pull(lead, joint.pull_N)
         if joint.drop_mV is not None and joint.drop_A is not None:
-            yield _drop(case, lead, joint.drop_mV, at_A=joint.drop_A)
+            yield _drop(case, lead, drop_mV=joint.drop_mV, at_A=joint.drop_A)
 
 
 def _untold(lead: Lead, joint: Joint, *, method: Method) -> Iterator[str]:
@@ -101,7 +101,9 @@ def _overlap(lead: Lead, overlap_mm: float, *, method: Method) -> Finding:
     """Tape by a published figure; a sleeve's is from memory and only shown, so that falling short of it is open."""
     limit = JOINTS["tape_past_least" if method is Method.WRAPPED_SPLICE else "sleeve_past_least"]
     then = f"cover the joint anew: at least {limit.value:g} mm past the insulation on each side"
-    found = _figure(f"join_{lead.name}_overlap", limit, (overlap_mm, overlap_mm, overlap_mm), lead=lead, then=then)
+    found = _figure(
+        f"join_{lead.name}_overlap", limit, figures=(overlap_mm, overlap_mm, overlap_mm), lead=lead, then=then
+    )
     if limit.standing is Standing.FROM_MEMORY and found.verdict is Verdict.FAILS:
         return _as_open(found)
     return found
@@ -122,7 +124,7 @@ def _pull(lead: Lead, pull_N: float) -> Iterator[Finding | str]:
     basis = f"{PULL_BASIS.text}, {gauge} AWG"
     limit = Limit(f"join_{lead.name}_pull", PULL_N[gauge][0], "N", Side.AT_LEAST, basis, PULL_BASIS.standing)
     then = "crimp another sample with the right die, and pull again; then make the joint again"
-    yield _figure(limit.id, limit, (pull_N, pull_N, pull_N), lead=lead, then=then)
+    yield _figure(limit.id, limit, figures=(pull_N, pull_N, pull_N), lead=lead, then=then)
 
 
 def gauge_at_least(area_mm2: float) -> int:
@@ -135,16 +137,16 @@ def gauge_at_least(area_mm2: float) -> int:
     return max(fits) if fits else min(PULL_N)
 
 
-def _drop(case: WiringCase, lead: Lead, drop_mV: float, *, at_A: float) -> Finding:
+def _drop(case: WiringCase, lead: Lead, *, drop_mV: float, at_A: float) -> Finding:
     seen, peak_A = read_mV(drop_mV, case.meter), case.unit.supply.peak_A or at_A
     scale = max(1.0, peak_A / at_A)
     figures = (seen.low * scale, seen.likely * scale, seen.high * scale)
     then = f"{AGAIN}: it takes more than a joint should"
-    found = _figure(f"join_{lead.name}_drop", JOINTS["joint_drop"], figures, lead=lead, then=then)
-    return tightened(found, None if case.policy is None else case.policy.joint_drop_mV, case.policy)
+    found = _figure(f"join_{lead.name}_drop", JOINTS["joint_drop"], figures=figures, lead=lead, then=then)
+    return tightened(found, None if case.policy is None else case.policy.joint_drop_mV, policy=case.policy)
 
 
-def _figure(name: str, limit: Limit, figures: tuple[float, float, float], *, lead: Lead, then: str) -> Finding:
+def _figure(name: str, limit: Limit, *, figures: tuple[float, float, float], lead: Lead, then: str) -> Finding:
     low, value, high = (round(figure, 1) for figure in figures)
     verdict = judge(limit, value, low=low, high=high)
     return Finding(

@@ -44,13 +44,13 @@ def lead_fuses(case: WiringCase) -> Iterator[Finding | str]:
         if fuse is None:
             yield f"when the fuse of {joint.fuse_A:g} A at '{lead.name}' opens: no blade fuse is made so"
         else:
-            yield from _of_lead(case, lead, joint, fuse=fuse)
+            yield from _of_lead(case, lead, joint=joint, fuse=fuse)
     if case.told.tap is None and any(joint.fuse_A for _, joint in case.joined(*FED)):
         yield MEASURE_LOOP
 
 
-def _of_lead(case: WiringCase, lead: Lead, joint: Joint, *, fuse: Fuse) -> Iterator[Finding | str]:
-    wire, through = conductor_for(lead), to_unit_ohm(case, lead, joint, fuse)
+def _of_lead(case: WiringCase, lead: Lead, *, joint: Joint, fuse: Fuse) -> Iterator[Finding | str]:
+    wire, through = conductor_for(lead), to_unit_ohm(case, lead, joint=joint, fuse=fuse)
     if wire is None or through is None:
         yield f"length_m of '{lead.name}', and its size in the unit's sheet"
         return
@@ -92,10 +92,10 @@ def _by_policy(case: WiringCase, found: Finding, *, fuse: Fuse) -> Finding:
     if policy is None:
         return found
     if found.id == WIRE_OVER_FUSE_ID:
-        return tightened(found, (policy.wire_over_fuse or WIRE_OVER_FUSE) * fuse.rating_A, policy)
+        return tightened(found, (policy.wire_over_fuse or WIRE_OVER_FUSE) * fuse.rating_A, policy=policy)
     if found.id == LOAD_ID:
         most_A = (policy.fuse_load_part or LOAD_PART) * hot_rating_A(fuse, ambient_C=case.ambient_C)
-        return tightened(found, most_A, policy)
+        return tightened(found, most_A, policy=policy)
     return found
 
 

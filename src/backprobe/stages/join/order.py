@@ -25,7 +25,7 @@ def order(case: WiringCase) -> Iterator[Finding | str]:
         return
     wires = {wire.name: wire for wire in case.sheet.wires}
     for lead, joint in fed:
-        yield from _place(case, lead, joint, wires=wires)
+        yield from _place(case, lead, joint=joint, wires=wires)
     yield from _bridged(case)
     if case.told.pierced:
         because = f"a wire's insulation was pierced ({PRACTICE}): water gets in and the strands rot"
@@ -33,7 +33,7 @@ def order(case: WiringCase) -> Iterator[Finding | str]:
         yield plain("join_pierced", "How the wires were probed", verdict=Verdict.FAILS, because=because, then=then)
 
 
-def _place(case: WiringCase, lead: Lead, joint: Joint, *, wires: Mapping[str, NamedWire]) -> Iterator[Finding | str]:
+def _place(case: WiringCase, lead: Lead, *, joint: Joint, wires: Mapping[str, NamedWire]) -> Iterator[Finding | str]:
     named = wires.get(joint.wire or "")
     at_body = named is not None and bool(_BODY.search(" ".join((*named.circuits, named.connector or ""))))
     method, told = joint.method, case.told

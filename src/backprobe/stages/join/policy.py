@@ -10,7 +10,7 @@ from backprobe.findings import Finding, Side, judge, worst
 BY_POLICY = "{file}, the fleet's own policy; without it {value:g} {unit}, {basis}"
 
 
-def tightened(finding: Finding, value: float | None, policy: FleetPolicy | None) -> Finding:
+def tightened(finding: Finding, value: float | None, *, policy: FleetPolicy | None) -> Finding:
     """The finding held against the fleet's limit `value`, where that is the tighter one; else as it is."""
     limit = finding.limit
     if value is None or policy is None or limit is None:

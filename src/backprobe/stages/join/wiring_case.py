@@ -114,7 +114,7 @@ def fuse_ohm(fuse: Fuse) -> Span:
     return Span(0.0, cold, cold * FUSE_SPREAD)
 
 
-def to_unit_ohm(case: WiringCase, lead: Lead, joint: Joint, fuse: Fuse | None) -> Span | None:
+def to_unit_ohm(case: WiringCase, lead: Lead, *, joint: Joint, fuse: Fuse | None) -> Span | None:
     """From the tap through joint, fuse, lead and ground lead to the battery's negative [Ω]; None where not told."""
     out = lead_ohm(lead, joint, ambient_C=case.ambient_C)
     if out is None:
