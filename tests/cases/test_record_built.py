@@ -45,6 +45,13 @@ def test_a_photo_of_which_nothing_is_said():
     assert shown.alt == "Photo, without a note: photos/b.jpg"
 
 
+def test_a_note_that_fills_a_page_is_cut_short():
+    """On paper it ends in …; whoever listens hears all of it."""
+    (shown,) = shown_photos(Photos((replace(PHOTO, named=replace(NAMED_PHOTO, note="a" * 5000)),)))
+    assert shown.note == "a" * 239 + "…"
+    assert shown.alt.count("a") >= 5000
+
+
 def test_no_more_than_two_pages_of_photos():
     """The rest is counted in a note."""
     assert len(shown_photos(Photos((PHOTO,) * 20))) == MOST_PHOTOS == 12

@@ -456,3 +456,16 @@ def test_no_text_in_the_further_parts_costs_the_record(record: Build, text: str)
     )
     with opened(content) as pdf:
         assert pdf.open_metadata().pdfa_status == "3A"
+
+
+def test_names_without_end_leave_the_figures_their_room(record: Build, shown: Shown) -> None:
+    """A wire's name of 1,500 letters and no space: it is broken, and the figures beside it stand on their lines."""
+    rows = (GridRow("x" * 1500, (("12.62 V",),) * 6), GridRow("Red", (("12.29 V at 1.5 A",),) * 6))
+    grid = ReadingsGrid(tuple("abcdef"), rows)
+    joined = (JoinedRow(lead="y" * 300, joined="z" * 900, undo="w" * 900),)
+    with opened(record(readings=grid, joined=joined, findings=(), pictures=())) as pdf:
+        assert pdf.open_metadata().pdfa_status == "3A"
+        assert len(pdf.pages) <= 4
+        text = "".join(shown(page) for page in pdf.pages)
+        assert text.replace("\u200b", "").count("x" * 40) >= 1
+        assert text.count(packed("12.29 V at 1.5 A")) == 6

@@ -64,7 +64,9 @@ def test_readings_keep_their_cells():
     assert found == {
         "keys": [["off"], ["on"]],
         "rows": [{"wire": [{"code": "U+6F22"}], "cells": [[["12.62 V"], ["12.6 V"]], []]}],
+        "long_names": False,
     }
+    assert grid(ReadingsGrid(("off",), (GridRow("x" * 21, ((),)),)), SETTER)["long_names"] is True
 
 
 @pytest.mark.parametrize(("count", "room"), [(1, ONE_ROW), (3, ONE_ROW), (4, BY_TWO), (12, BY_TWO)])

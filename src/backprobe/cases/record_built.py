@@ -14,6 +14,7 @@ from backprobe.job.judge import JobJudgement
 from backprobe.paper.content import JoinedRow, ShownPhoto
 
 MOST_PHOTOS = 12  # two pages of them; the others stay in the job folder, and the record says how many
+MOST_NOTE = 240  # letters of a photo's note that stand in a record; the whole note is in job.toml
 DIGEST_SHOWN = 16
 UNSAID = "Photo"
 UNTOUCHED = "nothing of the vehicle was touched"
@@ -34,6 +35,7 @@ def shown_photos(photos: Photos) -> tuple[ShownPhoto, ...]:
 
 def _shown(photo: JobPhoto) -> ShownPhoto:
     named, picture = photo.named, photo.picture
+    note = named.note if named.note is None or len(named.note) <= MOST_NOTE else f"{named.note[: MOST_NOTE - 1]}…"
     shows = UNSAID if named.shows is Shows.OTHER else _capital(named.shows.words)
     digest = f"sha256 {photo.sha256[:DIGEST_SHOWN]}…" if photo.sha256 else "not in the journal"
     return ShownPhoto(
@@ -41,7 +43,7 @@ def _shown(photo: JobPhoto) -> ShownPhoto:
         width_px=picture.width_px,
         height_px=picture.height_px,
         shows=shows,
-        note=named.note,
+        note=note,
         source=f"{named.file}, {digest}",
         alt=f"{shows}: {named.note}" if named.note else f"{shows}, without a note: {named.file}",
     )

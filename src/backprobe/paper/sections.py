@@ -14,6 +14,7 @@ ONE_ROW = (3, 56.0, 41.0)
 BY_TWO = (2, 84.0, 58.0)
 LEAST_PX_PER_MM = 2.0  # a small photo is not made larger than this: its points would show
 
+LONG_NAME = 20  # letters: a column for longer names would take the figures' room
 NO_UNDO = "not written down"
 NOTHING_TOLD = "Nothing was written down."
 
@@ -49,7 +50,8 @@ def grid(readings: ReadingsGrid, setter: Setter) -> dict[str, object]:
         {"wire": setter.words(row.wire), "cells": [[setter.words(text) for text in cell] for cell in row.cells]}
         for row in readings.rows
     ]
-    return {"keys": [setter.words(key) for key in readings.keys], "rows": rows}
+    long_names = any(len(row.wire) > LONG_NAME for row in readings.rows)
+    return {"keys": [setter.words(key) for key in readings.keys], "rows": rows, "long_names": long_names}
 
 
 def photos(shown: tuple[ShownPhoto, ...], setter: Setter) -> dict[str, object]:
