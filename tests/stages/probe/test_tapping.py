@@ -1,55 +1,64 @@
-"""What stands against tapping a wire, the first thing first."""
-
-from __future__ import annotations
+"""What stands against tapping a wire of the right role."""
 
 from dataclasses import replace
 
-from tests.samples.wire_readings import IGNITION, SETUP, SUPPLY, reading, rows
+import pytest
+from tests.samples.probe_tables import ELECTRIC, LOGGING, SETUP, SHOWN, readings_of, rows, table_of
 
-from backprobe.evidence.keys import Capture
 from backprobe.stages.probe.belief import believe
+from backprobe.stages.probe.setup import Setup
 from backprobe.stages.probe.slots import SlotName, fitness
-from backprobe.stages.probe.tapping import CHARGING_V, Obstacle, obstacle
+from backprobe.stages.probe.tapping import Obstacle, obstacle
+
+CONSTANT = SHOWN["constant"]
 
 
-def against(slot: SlotName, *readings, setup=SETUP, others=()) -> Obstacle | None:
-    """What stands against tapping Red for a slot."""
-    belief = believe("Red", readings, others=others, setup=setup)
-    return obstacle(belief, fitness(belief, slot, setup=setup, rest_V=12.6), setup=setup)
+def against(shown: str, *, slot: SlotName = SlotName.SUPPLY, setup: Setup = SETUP, others: str = "") -> Obstacle | None:
+    """What stands against a wire that showed this."""
+    beside = table_of(rows("other", others), system_V=setup.system_V).readings if others else ()
+    belief = believe("w", readings_of(shown, system_V=setup.system_V), others=beside, setup=setup)
+    return obstacle(belief, fitness(belief, slot, setup=setup, rest_V=12.5), setup=setup)
 
 
-def test_nothing_stands_against_a_proven_wire():
-    """All measured, all inside, sure of its role."""
-    assert against(SlotName.SUPPLY, *rows("Red", SUPPLY)) is None
-    assert against(SlotName.IGNITION, *rows("Red", IGNITION)) is None
+def test_nothing_stands_against_good_wires():
+    """A constant and an ignition with every figure in place."""
+    assert against(CONSTANT) is None
+    assert against(SHOWN["ignition"], slot=SlotName.IGNITION) is None
 
 
-def test_what_was_not_measured_stands_against_it():
-    """One requirement open is enough."""
-    assert against(SlotName.SUPPLY, *rows("Red", SUPPLY, without="after")) is Obstacle.NOT_MEASURED
+@pytest.mark.parametrize(
+    ("shown", "setup", "expected"),
+    [
+        (CONSTANT.replace("crank/min 10.93", "crank/min 8.20"), SETUP, Obstacle.UNFIT),
+        (CONSTANT.replace(" after 12.55", ""), SETUP, Obstacle.NOT_MEASURED),
+        (CONSTANT.replace("on 12.31", "on 12.31 on 1.23"), SETUP, Obstacle.CONTRADICTED),
+        (CONSTANT.replace("crank/min 10.93", "crank/min 9.60"), SETUP, Obstacle.TOO_THIN),
+        (CONSTANT.replace("crank/min 10.93", "crank/min 10.20"), LOGGING, Obstacle.TOO_THIN),
+    ],
+)
+def test_each_obstacle_is_named(shown: str, setup: Setup, expected: Obstacle):
+    """A crank below 9 V, no after, a slip, a range that ends at 7.6 V, a recorder not yet used."""
+    assert against(shown, setup=setup) is expected
 
 
-def test_a_limit_that_is_not_met_comes_first():
-    """8.5 V in the crank: no further reading would help."""
-    shown = (*rows("Red", SUPPLY, without="crank"), reading("Red", "crank", 8.5, "min"))
-    assert against(SlotName.SUPPLY, *shown) is Obstacle.UNFIT
+def test_a_level_that_might_be_a_pulled_up_line_is_compared_first():
+    """13.1 V while running: a low alternator or a line under the battery? Beside a wire at 13.2 V it is a feed."""
+    low = CONSTANT.replace("running 14.12", "running 13.10")
+    assert against(low) is Obstacle.NOT_COMPARED
+    assert against(low, others="running 13.20 on 12.4") is None
+    assert against(low.replace("running 13.10", "running%1.5 13.00")) is None
 
 
-def test_a_contradiction_must_be_answered():
-    """1.24 V among figures of 12 V is repeated before anything is tapped."""
-    shown = (*rows("Red", SUPPLY, without="on"), reading("Red", "on", 1.24))
-    assert against(SlotName.SUPPLY, *shown) is Obstacle.CONTRADICTED
-    assert against(SlotName.SUPPLY, *shown, reading("Red", "on", 12.4)) is None
+def test_a_line_under_the_battery_is_no_supply():
+    """0.8 V under the others at every position: not sure enough, whatever the limits say."""
+    shown = "off 11.70 accessory 11.62 on 11.58 crank/min 10.20 running 13.30 after 11.72"
+    assert against(shown, others="off 12.5 accessory 12.4 on 12.4 running 14.1 after 12.5") is Obstacle.UNSURE
 
 
-def test_a_thin_crank_waits_for_the_recorder_at_hand():
-    """MIN 10.9 V with a recorder in the bag."""
-    setup = replace(SETUP, captures=SETUP.captures | {Capture.LOGGED})
-    shown = (*rows("Red", IGNITION, without="crank"), reading("Red", "crank", 10.9, "min"))
-    assert against(SlotName.IGNITION, *shown, setup=setup) is Obstacle.TOO_THIN
-
-
-def test_a_low_level_while_running_needs_another_wire_beside_it():
-    """Below a charged battery's level a pulled-up line cannot be told from a feed by itself."""
-    shown = (*rows("Red", SUPPLY, without="running"), reading("Red", "running", CHARGING_V - 0.4))
-    assert against(SlotName.SUPPLY, *shown) in (Obstacle.NOT_COMPARED, Obstacle.UNSURE)
+def test_an_electric_vehicle_needs_less_sureness():
+    """It has no crank to tell lamps by; everything else must be measured."""
+    shown = "off 0.02 accessory 0.03 on 12.6 running 14.1 after 0.02 charging 0.05"
+    assert against(shown, slot=SlotName.IGNITION, setup=ELECTRIC) is None
+    without = shown.replace(" charging 0.05", "")
+    assert against(without, slot=SlotName.IGNITION, setup=ELECTRIC) is Obstacle.NOT_MEASURED
+    assert against(shown, slot=SlotName.IGNITION, setup=replace(ELECTRIC, has_crank=True)) is Obstacle.NOT_MEASURED

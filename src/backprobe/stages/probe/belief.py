@@ -22,7 +22,7 @@ class Belief:
     """What is believed of one wire: `ways` is parallel to `roles.ways(system_V)`, `roles` sums them by role.
 
     `doubtful` are readings that fit nothing the other readings allow: mistyped, or read off another wire. `compared`
-    are the positions at which other live wires show where the battery stands.
+    are the positions at which another live wire stands at about the same level.
     """
 
     wire: str
@@ -92,9 +92,9 @@ def _doubtful(groups: Sequence[Group], total: Sequence[float], *, setup: Setup) 
         for i, weighed in enumerate(group.readings):
             rest = group.log_likelihoods(without=i)
             after = _weigh([t - o + r for t, o, r in zip(total, own, rest, strict=True)], setup)
-            likely = [(p, mix) for p, mix, k in zip(after, group.mixes, known, strict=True) if k]
-            fits = math.fsum([p * weighed.under(mix) for p, mix in likely])
-            slips = math.fsum([p * weighed.mistyped_under(mix) for p, mix in likely])
+            parts = [(p, *part) for p, part, k in zip(after, group.beside_the_rest(i), known, strict=True) if k]
+            fits = math.fsum([p * density for p, density, _ in parts])
+            slips = math.fsum([p * slip for p, _, slip in parts])
             if slips > DOUBTFUL_FROM * fits:
                 found.append(weighed.reading)
     return tuple(found)

@@ -54,6 +54,7 @@ UNDER_V, UNDER_WIDTH_V = 0.6, 0.4  # how far a pulled-up line rests under the ba
 STARTER_V = 0.3  # a starter that turns pulls the battery down by this at least (12 V system); our own estimate
 STRAY_V = 2.2  # the most that a meter of 10 MΩ shows on a dead wire; common practice, no source
 LOAD_V = 0.15  # what a feed gives way under a load of an ampere or two
+POOR_FEED_V = 5.0  # how much further a thin or corroded one may give way
 
 
 def flat(volts: float, from_V: float, *, to_V: float) -> float:
@@ -92,7 +93,8 @@ def pulled_down(bell: Bell, rest_V: float | None) -> Bell:
 
 def under_load(bell: Bell) -> Bell:
     """The battery's distribution at the end of a feed that carries a load."""
-    return replace(bell, centre_V=bell.centre_V - LOAD_V, width_V=math.hypot(bell.width_V, LOAD_V))
+    width_V, from_V = math.hypot(bell.width_V, LOAD_V), bell.flat_from_V - POOR_FEED_V
+    return replace(bell, centre_V=bell.centre_V - LOAD_V, width_V=width_V, flat_from_V=from_V)
 
 
 def resting_density(volts: float, bell: Bell, *, extra_V: float) -> float:

@@ -68,14 +68,6 @@ class Weighed:
     odds: dict[Level, float]
     slips: dict[Level, float]
 
-    def under(self, mix: Mix) -> float:
-        """The density of the reading under a mix of levels."""
-        return math.fsum([share * self.odds[level] for level, share in mix])
-
-    def mistyped_under(self, mix: Mix) -> float:
-        """The part of that density that is a mistyped figure."""
-        return math.fsum([share * self.slips[level] for level, share in mix])
-
 
 @dataclass(frozen=True, slots=True)
 class Group:
@@ -83,15 +75,29 @@ class Group:
 
     readings: tuple[Weighed, ...]
     mixes: tuple[Mix, ...]
-    compared: bool  # whether other live wires at this position show where the battery stands
+    compared: bool  # whether another live wire stands at about the same level there
 
     def log_likelihoods(self, without: int | None = None) -> list[float]:
         """The log likelihood of the group under each way, at will without one of its readings."""
-        kept = [weighed.odds for i, weighed in enumerate(self.readings) if i != without]
-        if not kept:
-            return [0.0] * len(self.mixes)
-        joint = {level: math.prod(odds[level] for odds in kept) for level in kept[0]}
+        joint = self._joint(without)
         return [math.log(math.fsum([share * joint[level] for level, share in mix])) for mix in self.mixes]
+
+    def beside_the_rest(self, at: int) -> list[tuple[float, float]]:
+        """For each way the density of one reading given the group's others, and the part that is its being mistyped."""
+        weighed, rest = self.readings[at], self._joint(at)
+        found = []
+        for mix in self.mixes:
+            shares = [(level, share * rest[level]) for level, share in mix]
+            total = math.fsum([share for _, share in shares])
+            density = math.fsum([share * weighed.odds[level] for level, share in shares])
+            found.append(
+                (density / total, math.fsum([share * weighed.slips[level] for level, share in shares]) / total)
+            )
+        return found
+
+    def _joint(self, without: int | None) -> dict[Level, float]:
+        kept = [weighed.odds for i, weighed in enumerate(self.readings) if i != without]
+        return {level: math.prod(odds[level] for odds in kept) for level in Level}
 
 
 @dataclass(frozen=True, slots=True)
@@ -119,10 +125,10 @@ class Evidence:
         first = readings[0]
         mixes = expected(self.setup.system_V, position(first), capture=first.capture, loaded=is_loaded(first))
         level = battery(first.key, first.capture, has_crank=self.setup.has_crank)
-        reference_V = self._reference_V(first, usual_V=level.centre_V)
-        bell = self._battery(first, beside(level, reference_V))
+        others = self._beside(first)
+        bell = self._battery(first, beside(level, reference_V(others, usual_V=level.centre_V)))
         weighed = tuple(self._weighed(reading, bell, group=readings) for reading in readings)
-        return Group(weighed, mixes, reference_V is not None)
+        return Group(weighed, mixes, any(abs(other - first.volts / self.scale) <= FAR_V for other in others))
 
     def _weighed(self, reading: Reading, bell: Bell, *, group: Sequence[Reading]) -> Weighed:
         """The density of a reading for each level; a figure that a second one confirms is no slip."""
@@ -145,24 +151,16 @@ class Evidence:
             bell = pulled_down(bell, self._rest_V())
         return under_load(bell) if is_loaded(reading) else bell
 
-    def _reference_V(self, reading: Reading, *, usual_V: float) -> float | None:
-        """The battery's level (12 V scale) by the other wires' live readings at the same position, not in the crank.
-
-        The highest of them counts, as wires only lose volts on their way. One that stands far above the next, or
-        alone and far below the `usual_V`, may be mistyped or no supply itself: then there is no reference.
-        """
+    def _beside(self, reading: Reading) -> list[float]:
+        """The other wires' live levels at the same position (12 V scale), highest first; none in the crank."""
         if reading.key is Key.CRANK:
-            return None
+            return []
         levels: dict[str, float] = {}
         for other in self.others:
             level = other.volts / self.scale
             if other.key is reading.key and not is_loaded(other) and level >= LIVE_V:
                 levels[other.wire] = max(level, levels.get(other.wire, level))
-        first, second = (*sorted(levels.values(), reverse=True), None, None)[:2]
-        if first is None:
-            return None
-        alike = first - second <= FAR_V if second is not None else usual_V - first <= FAR_V
-        return first if alike else None
+        return sorted(levels.values(), reverse=True)
 
     def _rest_V(self) -> float | None:
         """The wire's own level at rest, unloaded (12 V scale), else the other wires'; None where there is none."""
@@ -172,6 +170,18 @@ class Evidence:
             if levels:
                 return median(levels)
         return None
+
+
+def reference_V(levels: Sequence[float], *, usual_V: float) -> float | None:
+    """The battery's level by those of other wires, highest first, or None.
+
+    The highest counts, as wires only lose volts on their way. One that stands far above the next, or alone and far
+    below the `usual_V`, may be mistyped or no supply itself: then there is no reference.
+    """
+    if not levels:
+        return None
+    alike = levels[0] - levels[1] <= FAR_V if len(levels) > 1 else usual_V - levels[0] <= FAR_V
+    return levels[0] if alike else None
 
 
 @cache

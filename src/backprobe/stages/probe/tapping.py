@@ -7,6 +7,7 @@ from enum import StrEnum
 from backprobe.evidence.keys import Key
 from backprobe.findings import Verdict
 from backprobe.stages.probe.belief import Belief, answered
+from backprobe.stages.probe.likelihood import is_loaded
 from backprobe.stages.probe.setup import Setup
 from backprobe.stages.probe.slots import ROLE_OF, Fitness, choosable
 
@@ -47,10 +48,11 @@ def _follows_charging(belief: Belief, setup: Setup) -> bool:
     """Whether its level with the engine running is the battery's: beyond doubt, or beside another wire's.
 
     A pulled-up line rests a little under the battery, and an alternator may charge little: without another wire to
-    compare with, a low level there cannot be told from either.
+    compare with, a low level there cannot be told from either, unless the wire stays live under a load.
     """
-    level = belief.volts(Key.RUNNING)
-    return Key.RUNNING in belief.compared or (level is not None and level >= CHARGING_V * setup.system_V / 12.0)
+    found = belief.at(Key.RUNNING)
+    enough_V = CHARGING_V * setup.system_V / 12.0
+    return Key.RUNNING in belief.compared or any(is_loaded(r) or r.volts >= enough_V for r in found)
 
 
 def _contradicted(belief: Belief) -> bool:
