@@ -5,10 +5,14 @@ from __future__ import annotations
 from dataclasses import replace
 
 import pytest
+from tests.samples.probe_tables import LOGGING, SHOWN, result_of, wire_of
+from tests.samples.probe_tables import rows as probe_rows
 from tests.samples.wire_readings import IGNITION, SETUP, SUPPLY, reading, rows, table
 
 from backprobe.evidence.keys import Capture, Key
 from backprobe.evidence.reading import ReadingsTable, WireFacts
+from backprobe.stages.probe.next_reading import Search
+from backprobe.stages.probe.promise import Candidate
 from backprobe.stages.probe.wires import judge_wires
 
 
@@ -73,3 +77,79 @@ def test_positions_the_vehicle_lacks_are_not_asked():
 def test_every_question_says_why():
     """A sentence, not a bare command."""
     assert len(asked(table(reading("Red", "off", 12.6))).why) > 20
+
+
+def next_of(*shown: str, setup=SETUP):
+    """The next reading for wires w0, w1, … that showed this."""
+    return result_of(*(probe_rows(f"w{i}", each) for i, each in enumerate(shown)), setup=setup).next
+
+
+def test_a_recorder_is_asked_for_at_once_where_there_is_one():
+    """It settles what a MIN would leave thin."""
+    upcoming = next_of("off 12.5 accessory 12.4 on 12.3 running 14.1 after 12.5", SHOWN["ignition"], setup=LOGGING)
+    assert (upcoming.key, upcoming.capture) == (Key.CRANK, Capture.LOGGED)
+
+
+def test_a_start_wire_is_looked_for_with_max():
+    """Dead everywhere and dead to a MIN: only MAX shows whether it is live in the crank alone."""
+    upcoming = next_of("off 0.01 accessory 0.01 on 0.02 running 0.01 crank/min 8.2", SHOWN["ignition"])
+    assert upcoming is not None
+    suspect = Search(
+        candidates=(), fresh=candidate("off 0.01 accessory 0.01 on 0.02 running 0.02"), open_slots=(), setup=SETUP,
+        last_key=None,
+    )  # fmt: skip
+    assert suspect._capture(suspect.fresh, Key.CRANK) is Capture.MAX
+
+
+def candidate(shown: str) -> Candidate:
+    """A wire under consideration that showed this."""
+    wire = wire_of(shown)
+    return Candidate(wire.belief, wire.fits)
+
+
+@pytest.mark.parametrize("slipped", ["1.23", "2.31", "1.31", "123.0"])
+def test_a_slip_is_asked_for_again(slipped: str):
+    """Comma moved, first digit lost, second digit lost; a figure beyond reason is not even taken."""
+    upcoming = next_of(SHOWN["constant"].replace("on 12.31", f"on {slipped}"))
+    assert (upcoming.wire, upcoming.key, upcoming.capture) == ("w0", Key.ON, Capture.DISPLAY)
+
+
+def test_the_same_is_not_asked_a_third_time_but_a_touch_is_tried_with_max():
+    """0.02 V and 12.41 V at one position: the display was asked twice, MAX holds the best touch."""
+    shown = SHOWN["constant"].replace("on 12.31", "on 0.02 on 12.41")
+    upcoming = next_of(shown)
+    assert (upcoming.wire, upcoming.key, upcoming.capture) == ("w0", Key.ON, Capture.MAX)
+    settled = next_of(shown.replace("on 12.41", "on 12.41 on/max 12.43"), SHOWN["ignition"])
+    assert settled is None
+
+
+def test_a_crank_that_stands_out_is_measured_again():
+    """11.9 V beside 10.3 V: '10.9' or a crank that never came."""
+    upcoming = next_of(SHOWN["ignition"].replace("11.63", "11.90"), SHOWN["constant"].replace("10.93", "10.30"))
+    assert (upcoming.wire, upcoming.key, upcoming.capture) == ("w0", Key.CRANK, Capture.MIN)
+
+
+def test_wires_in_the_table_come_before_wires_that_may_not_be_there():
+    """A wire dead at off may be the ignition: it is asked about before any other, though the supply is still open."""
+    assert next_of("off 0.02", "off 12.5 after 0.03").wire is not None
+
+
+def test_the_search_ends_where_the_meter_has_no_more_to_give():
+    """Everything but the crank is met, and twice a display came back for the MIN that was asked."""
+    supply = SHOWN["constant"].replace("crank/min 10.93", "crank 11.2 crank 11.3")
+    ignition = SHOWN["ignition"].replace("crank/min 11.63", "crank 11.7 crank 11.8")
+    assert next_of(supply, ignition) is None
+
+
+def test_the_search_ends_where_the_battery_is_to_blame():
+    """Three wires at 8 V in the crank: a fourth will not hold 9 V."""
+    weak = [f"off 12.5 on 12.3 crank/min {volts}" for volts in (8.2, 8.0, 7.9)]
+    assert next_of(*weak) is None
+    assert next_of(*weak[:2]) is not None
+
+
+def test_a_min_for_logged_is_remembered_for_all_wires():
+    """Two MIN on one wire where a recorder was asked for: no other wire is asked for one."""
+    tried = SHOWN["constant"].replace("crank/min 10.93", "crank/min 10.4 crank/min 10.5")
+    upcoming = next_of(tried, SHOWN["ignition"].replace(" crank/min 11.63", ""), setup=LOGGING)
+    assert (upcoming.key, upcoming.capture) == (Key.CRANK, Capture.MIN)
