@@ -5,12 +5,13 @@ from __future__ import annotations
 import json
 import subprocess
 import sys
+from pathlib import Path
 
 import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
-from backprobe.cli.main import BAD_INPUT, main
+from backprobe.cli.main import BAD_INPUT, CUT_OFF, main
 
 GOOD = "wire,key,volts\nRed,on,12.4\n"
 
@@ -86,3 +87,44 @@ def test_as_a_program_it_prints_no_traceback(tmp_path):
     assert ran.returncode == BAD_INPUT
     assert "Traceback" not in ran.stderr
     assert ran.stderr.startswith("backprobe: ")
+
+
+def run_with(stdout, *words: str) -> subprocess.CompletedProcess[str]:
+    """The program with its answer going to `stdout`."""
+    return subprocess.run(
+        [sys.executable, "-c", ENTRY, *words], stdout=stdout, stderr=subprocess.PIPE, text=True, check=False
+    )
+
+
+@pytest.mark.skipif(not Path("/dev/full").exists(), reason="this system has no /dev/full to stand for a full disk")
+def test_an_answer_that_cannot_be_written_is_said(tmp_path):
+    """A full disk behind the output: one plain line, no stack."""
+    table = tmp_path / "readings.csv"
+    table.write_text(GOOD)
+    with Path("/dev/full").open("w") as full:
+        ran = run_with(full, "probe", str(table), "--system", "12")
+    assert ran.returncode == CUT_OFF
+    assert ran.stderr.startswith("backprobe: the answer could not be written: ")
+    assert "Traceback" not in ran.stderr
+
+
+WORDS = (
+    "probe", "judge", "--system", "12", "-12", "１２", "--no-crank", "--captures", "min", "", "-1", "--meter", "x.toml",
+    "--unit", "--cylinders", "9" * 30, "nan", "--json", "--", "-", "--wobble", "a\0b", "🚚", "--system=12",
+)  # fmt: skip
+
+
+@settings(max_examples=150, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
+@given(words=st.lists(st.sampled_from(WORDS), max_size=7), begun=st.booleans())
+def test_odd_words_are_answered_or_refused(words, begun, tmp_path, capsys):
+    """Negative numbers, words out of place, foreign digits: exit 0 or 2, and JSON where it was asked for."""
+    table = tmp_path / "readings.csv"
+    table.write_text(GOOD)
+    given_words = ["probe", str(table), "--system", "12", *words] if begun else words
+    code = main(given_words)
+    printed = capsys.readouterr()
+    assert code in (0, BAD_INPUT)
+    if code == BAD_INPUT and "--json" in given_words:
+        assert json.loads(printed.out)["ok"] is False
+    elif code == BAD_INPUT:
+        assert printed.err.startswith("backprobe: ")

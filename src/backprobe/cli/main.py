@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import codecs
+import contextlib
 import io
 import json
 import os
@@ -14,7 +15,7 @@ from backprobe.errors import BackprobeError, error_json
 
 BAD_INPUT = 2
 STOPPED = 130  # as a shell says of what was stopped from the keyboard
-CUT_OFF = 141  # and of what wrote to a reader that had left
+CUT_OFF = 141  # and of what wrote to a reader that had left; here also of what could not be written at all
 
 
 def main(arguments: Sequence[str] | None = None) -> int:
@@ -24,13 +25,18 @@ def main(arguments: Sequence[str] | None = None) -> int:
     try:
         options, run = parsed(words)
         code = run(options)
-        sys.stdout.flush()
+        if sys.stdout is not None:  # a shell may start us without one
+            sys.stdout.flush()
         return code
     except BackprobeError as error:
         _say(error, as_json="--json" in words)
         return BAD_INPUT
     except BrokenPipeError:  # the reader of our output has left, as `head` does
-        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        _write_no_more()
+        return CUT_OFF
+    except OSError as error:  # files that cannot be read were refused above: this is our own output
+        print(f"backprobe: the answer could not be written: {error.strerror or error}", file=sys.stderr)
+        _write_no_more()
         return CUT_OFF
     except KeyboardInterrupt:
         print("stopped", file=sys.stderr)
@@ -43,6 +49,12 @@ def _let_every_letter_be_printed() -> None:
     for stream in (sys.stdout, sys.stderr):
         if isinstance(stream, io.TextIOWrapper):
             stream.reconfigure(errors="backprobe")
+
+
+def _write_no_more() -> None:
+    """Nothing is left in the buffer that the interpreter would try to write on its way out."""
+    with contextlib.suppress(OSError, ValueError, AttributeError):  # no stdout, or one that is no file
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
 
 
 def _by_number(fault: UnicodeError) -> tuple[str, int]:
