@@ -74,3 +74,27 @@ def test_each_word_of_the_table_is_found_in_a_sentence(ban):
         plain = word.rstrip("*")
         for text in (plain, f"feed of {plain} unit", f"fuse 3 {plain}"):
             assert bans(WireFacts(circuits=(text,))), text
+
+
+@pytest.mark.parametrize(
+    "circuit",
+    [
+        "airbag-unit",
+        "ABS-pump",
+        "CAN-bus",
+        "HV-battery",
+        "starter-relay",
+        "brake_switch",
+        "S.R.S. module",
+        "a.b.s",
+    ],
+)
+def test_a_name_written_in_one_is_found_too(circuit):
+    """Hyphens, underscores and dots between letters do not hide what it is."""
+    assert len(bans(WireFacts(circuits=(circuit,)))) == 1
+
+
+@pytest.mark.parametrize("circuit", ["non-scanned feed", "fuse F12-a", "12 V socket", "roof light", "D+ relay"])
+def test_parts_of_words_are_not_taken_for_words(circuit):
+    """'scanned' holds no 'can', and a figure in a name is no terminal."""
+    assert bans(WireFacts(circuits=(circuit,))) == ()

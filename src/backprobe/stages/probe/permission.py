@@ -10,6 +10,7 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass
+from functools import cache
 
 from backprobe.evidence.reading import WireFacts
 
@@ -25,10 +26,11 @@ class Ban:
 # Whole words, lower case; a star lets a word go on ('airbag*' also finds 'airbags').
 CIRCUITS: tuple[Ban, ...] = (
     Ban("restraint (airbag) circuit", "airbag* air-bag* srs restraint* pretensioner* belt seatbelt* occupant squib*"),
-    Ban("brake circuit", "brake* braking abs ebs esp esc ebd park-brake* retarder* ecas"),
+    Ban("brake circuit", "brake* braking abs ebs esp esc ebd park-brake* retarder* ecas stability antilock anti-lock"),
     Ban("steering circuit", "steering eps power-steering steer"),
     Ban("engine or drive control", "engine-control ecu ecm pcm ems dme edc injector* injection fuel-pump coil* glow* "
-        "ignition-coil* throttle transmission gearbox tcm tcu scr adblue aftertreatment immobiliser immobilizer"),
+        "ignition-coil* throttle accelerator* transmission gearbox tcm tcu scr adblue aftertreatment immobiliser "
+        "immobilizer"),
     Ban("start circuit", "start starter* starting crank* solenoid* 50"),
     Ban("data bus", "can canh canl can-h can-l lin bus databus j1939 j1708 j1587 k-line kline flexray ethernet"),
     Ban("sensor or signal line", "sensor* signal* reference 5v sender* transducer*"),
@@ -44,6 +46,9 @@ _JOINED = (("engine control", "engine-control"), ("air bag", "airbag"), ("fuel p
            ("high voltage", "high-voltage"), ("park brake", "park-brake"), ("ignition coil", "ignition-coil"),
            ("power steering", "power-steering"), ("engine management", "engine-control"),
            ("body bus", "bus"), ("k line", "k-line"), ("can h", "can-h"), ("can l", "can-l"))  # fmt: skip
+
+
+_DOTTED = re.compile(r"(?<=\b\w)\.(?=\w\b)")  # the dots of S.R.S.
 
 
 def bans(facts: WireFacts | None) -> tuple[str, ...]:
@@ -67,12 +72,15 @@ def identified(facts: WireFacts | None) -> bool:
 
 
 def _match(text: str, table: tuple[Ban, ...]) -> Ban | None:
-    plain = " ".join(text.lower().replace("_", " ").split())
+    plain = " ".join(text.casefold().replace("_", " ").split())
+    plain = _DOTTED.sub("", plain)
     for apart, joined in _JOINED:
         plain = plain.replace(apart, joined)
     return next((ban for ban in table if _pattern(ban).search(plain)), None)
 
 
+@cache
 def _pattern(ban: Ban) -> re.Pattern[str]:
+    """The ban's words, whole: a hyphen parts words as a space does, so that 'airbag-unit' is found."""
     words = (re.escape(word.rstrip("*")) + (r"\w*" if word.endswith("*") else "") for word in ban.words.split())
-    return re.compile(r"(?<![\w-])(?:" + "|".join(words) + r")(?![\w-])")
+    return re.compile(r"(?<!\w)(?:" + "|".join(words) + r")(?!\w)")
