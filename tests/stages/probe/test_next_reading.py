@@ -153,3 +153,20 @@ def test_a_min_for_logged_is_remembered_for_all_wires():
     tried = SHOWN["constant"].replace("crank/min 10.93", "crank/min 10.4 crank/min 10.5")
     upcoming = next_of(tried, SHOWN["ignition"].replace(" crank/min 11.63", ""), setup=LOGGING)
     assert (upcoming.key, upcoming.capture) == (Key.CRANK, Capture.MIN)
+
+
+@pytest.mark.parametrize(
+    "captures", [{c} for c in Capture] + [{Capture.MIN, Capture.MAX}, {Capture.MAX, Capture.LOGGED}]
+)
+def test_no_capture_is_asked_for_that_the_meter_lacks(captures):
+    """Not even a display, on the way to the end of any search."""
+    setup = replace(SETUP, captures=frozenset(captures))
+    readings = [reading("Red", "off", 12.6, next(iter(captures)))]
+    for _ in range(30):
+        upcoming = asked(table(*readings), setup)
+        if upcoming is None or upcoming.wire is None:
+            break
+        assert upcoming.capture in captures
+        volts = {Key.CRANK: 10.9, Key.RUNNING: 14.1}.get(upcoming.key, 12.5)
+        readings.append(reading(upcoming.wire, upcoming.key, volts, upcoming.capture))
+    assert len(readings) < 20

@@ -35,6 +35,8 @@ COST = {
     Key.CHARGING: 3.0,
 }
 SAME_POSITION = 0.7  # the next wire at the key position that stands anyway
+STANDING = (Capture.DISPLAY, Capture.MIN, Capture.MAX, Capture.LOGGED)  # what is asked for, in this order
+CRANKING = (Capture.LOGGED, Capture.MIN, Capture.DISPLAY, Capture.MAX)
 MOST_ASKED = 2  # readings of one wire at one position with one capture; the same is never asked for a third time
 LIKELY = 0.9  # from this probability of its role on a wire may stand for all others of its slot
 ENOUGH_WIRES = 3  # so many wires in the crank show what the battery does there
@@ -201,14 +203,15 @@ class Search:
         return thin and better_capture_to_be_had(belief, self.setup)
 
     def _capture(self, candidate: Candidate, key: Key) -> Capture:
-        """The capture to ask for, never more than the meter can do."""
+        """The capture to ask for, never one that the meter lacks."""
         captures = self.setup.captures
-        if key is not Key.CRANK:
-            return Capture.DISPLAY
         roles = candidate.belief.roles
-        if roles[Role.START] > max(roles[Role.CONSTANT], roles[Role.IGNITION]) and Capture.MAX in captures:
-            return Capture.MAX
-        return next((capture for capture in (Capture.LOGGED, Capture.MIN) if capture in captures), Capture.DISPLAY)
+        wish: Sequence[Capture] = CRANKING
+        if key is not Key.CRANK:
+            wish = STANDING
+        elif roles[Role.START] > max(roles[Role.CONSTANT], roles[Role.IGNITION]):
+            wish = (Capture.MAX, *CRANKING)
+        return next((capture for capture in wish if capture in captures), Capture.DISPLAY)
 
 
 def why_again(doubtful: Reading, capture: Capture) -> str:
