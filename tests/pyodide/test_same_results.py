@@ -12,6 +12,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+from tests.samples.prove_world import FAULTS, reports_text, script_text, world_of
 
 HERE = Path(__file__).resolve().parent
 SRC = HERE.parents[1] / "src"
@@ -90,6 +91,13 @@ wanted_days = 14
 """
 
 
+def proven(fault: str | None) -> dict[str, Any]:
+    """The call that proves an invented unit with a fault, or without."""
+    world = world_of(fault, 7)
+    parts = {"script": script_text(world), "reports": reports_text(world), "unit_id": "LN2-00417"}
+    return {"function": "backprobe.stages.prove.door:prove_text", "by_position": [json.dumps(parts)], "by_name": {}}
+
+
 def calls() -> dict[str, dict[str, Any]]:
     """What is compared: demo jobs, sample tables with their defects, and a demo job with real recordings in it."""
     jobs = {sheet.parent.name: job_parts(sheet.parent) for sheet in sorted(DEMO.glob("*/*/job.toml"))}
@@ -99,6 +107,7 @@ def calls() -> dict[str, dict[str, Any]]:
     return {
         **{f"demo {name}": judged(parts) for name, parts in jobs.items()},
         **{f"table {path.name}": read(path) for path in tables},
+        **{f"prove {fault}": proven(fault) for fault in (None, *FAULTS)},
         "parked battery": judged({**first, "job.toml": first["job.toml"] + PARKED}),
         **{f"real {name}": judged({**first, "recordings": {name: text}}) for name, text in real.items()},
     }

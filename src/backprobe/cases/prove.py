@@ -19,7 +19,7 @@ from backprobe.formats.reports_csv import read_reports
 from backprobe.formats.unit_sheet import read_unit_sheet
 from backprobe.limits.lookup import limit
 from backprobe.stages.prove.prove import Answer, Seen, prove
-from backprobe.stages.prove.setup import ProveSetup
+from backprobe.stages.prove.setup import ProveSetup, setup_from
 from backprobe.stages.prove.supply import SupplyPair
 
 SUPPLY_LIMIT = "supply_loaded_drop"
@@ -44,14 +44,9 @@ def setup_of(sheets: Sheets) -> tuple[ProveSetup, tuple[str, ...]]:
     """
     job = None if sheets.job is None else read_job(small_text(sheets.job), sheets.job.name)
     unit, notes = _unit_sheet(sheets, job)
-    return ProveSetup(
-        unit_id=sheets.unit_id or (job.unit_id if job else None),
-        unit_serial=job.unit_serial if job else None,
-        sheet=unit,
-        place=sheets.place or (job.place if job else None),
-        has_crank=sheets.has_crank and (job is None or job.vehicle.has_crank),
-        has_accessory=sheets.has_accessory and (job is None or job.vehicle.has_accessory),
-    ), notes
+    setup = setup_from(job, unit, unit_id=sheets.unit_id, place=sheets.place)
+    has_crank, has_accessory = setup.has_crank and sheets.has_crank, setup.has_accessory and sheets.has_accessory
+    return replace(setup, has_crank=has_crank, has_accessory=has_accessory), notes
 
 
 def _unit_sheet(sheets: Sheets, job: JobSheet | None) -> tuple[UnitSheet | None, tuple[str, ...]]:

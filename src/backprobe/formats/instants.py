@@ -28,7 +28,9 @@ def read_instant(text: str) -> tuple[float, bool] | None:
     >>> read_instant("1774944300500"), read_instant("03/04/2026 08:05")
     ((1774944300.5, True), None)
     """
-    if len(text) > 15 and text[4] == "-" and text[7] == "-":
+    if (
+        len(text) > 15 and text[4] == "-" and text[7] == "-" and text[11:13] != "24"
+    ):  # 24:00 is read by newer Pythons only
         try:
             moment = datetime.fromisoformat(text)
         except ValueError:

@@ -32,7 +32,7 @@ from dataclasses import dataclass
 
 from backprobe.evidence.report import Report
 from backprobe.stages.prove.clock import Shift, Unwrapped, shifts, unset_shifts, unwrapped
-from backprobe.stages.prove.fitting import Fit, fit
+from backprobe.stages.prove.fitting import COST_DIGITS, Fit, fit
 from backprobe.stages.prove.matching import Span, span_of
 from backprobe.stages.prove.observed import Edge, Stamped, observe
 from backprobe.stages.prove.patterns import PatternId
@@ -72,12 +72,8 @@ class Aligned:
     def cost(self) -> float:
         """The cost of this belief, whatever the wiring [nats]."""
         least = self.fits[0].cost
-        return (
-            self.shift.cost
-            + (SILENT if self.silent else 0.0)
-            + least
-            - math.log(math.fsum(math.exp(least - each.cost) for each in self.fits))
-        )
+        wirings = least - math.log(math.fsum(math.exp(least - each.cost) for each in self.fits))
+        return round(self.shift.cost + (SILENT if self.silent else 0.0) + wirings, COST_DIGITS)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

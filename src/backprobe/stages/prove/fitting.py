@@ -33,6 +33,7 @@ TOO_SLOW = 4.0
 SLOWER = 3.0
 TOO_EARLY = 10.0  # no unit reports a turn before it happens
 FITTED = 0.5
+COST_DIGITS = 6  # logarithms differ in the last place between builds of Python
 UNSEEN = 5.0  # a wake that nobody saw, a unit that is never off and was never seen on
 TIMER = 3.0
 CLOCK_OFF = 1.0
@@ -110,7 +111,7 @@ def _fitted(case: _Case, delays: Delays) -> Fit:
     patterns = case.wiring.patterns
     if late and not case.wiring.noise and PatternId.INVERTED not in patterns:
         patterns |= {PatternId.FOLLOWS_DOOR_OR_TIMER}
-    return Fit(case.wiring, delays, cost, case.level, found, patterns)
+    return Fit(case.wiring, delays, round(cost, COST_DIGITS), case.level, found, patterns)
 
 
 def _is_unseen(case: _Case, found: Match) -> bool:

@@ -38,7 +38,7 @@ INCOMPLETE = frozenset(
         PatternId.SCRIPT_TOO_SHORT,
     }
 )
-LEAST_STRENGTH = 0.6  # below this a pattern is not named
+LEAST_STRENGTH = 0.65  # below this a pattern is not named
 STRENGTH_DIGITS = 2
 
 
@@ -152,5 +152,5 @@ class Pattern:
 def ranked(patterns: list[Pattern]) -> tuple[Pattern, ...]:
     """The patterns strong enough to be named, the strongest first."""
     order = list(PatternId)
-    named = [pattern for pattern in patterns if pattern.strength >= LEAST_STRENGTH]
+    named = [pattern for pattern in patterns if round(pattern.strength, STRENGTH_DIGITS) >= LEAST_STRENGTH]
     return tuple(sorted(named, key=lambda p: (-round(p.strength, STRENGTH_DIGITS), order.index(p.id))))

@@ -75,10 +75,10 @@ def position_of(fixes: Sequence[Fix], place: VehiclePlace | None) -> Position:
         return Position(Verdict.OPEN, fixes=len(fixes))
     settled = fixes[len(fixes) // 2 :]
     here = (place.lat_deg, place.lon_deg)
-    apart = [distance_m(here, (fix.lat_deg, fix.lon_deg)) for fix in settled]
+    apart = [round(distance_m(here, (fix.lat_deg, fix.lon_deg)), DIGITS) for fix in settled]
     own_m = PLACE_ACCURACY_M if place.accuracy_m is None else place.accuracy_m
-    joint = [math.hypot(accuracy_of_m(fix), own_m) for fix in settled]
-    away, u = median(apart), median(joint)
+    joint = [round(math.hypot(accuracy_of_m(fix), own_m), DIGITS) for fix in settled]
+    away, u = round(median(apart), DIGITS), round(median(joint), DIGITS)
     verdict = Verdict.HOLDS if away <= SURE * u else Verdict.THIN if away <= DOUBTFUL * u else Verdict.FAILS
     beyond = sum(1 for a, b in zip(apart, joint, strict=True) if a > DOUBTFUL * b) / len(settled)
     return Position(verdict, away, u, beyond, len(fixes))

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from statistics import median
 
+from backprobe.evidence.job_sheet import JobSheet
 from backprobe.evidence.unit_sheet import UnitSheet
 from backprobe.evidence.vehicle_place import VehiclePlace
 
@@ -31,6 +32,26 @@ class ProveSetup:
     place: VehiclePlace | None = None
     has_crank: bool = True
     has_accessory: bool = True
+
+
+def setup_from(
+    job: JobSheet | None, sheet: UnitSheet | None, *, unit_id: str | None = None, place: VehiclePlace | None = None
+) -> ProveSetup:
+    """The setup by a job sheet and the unit's sheet; what was said beside them goes before what is written.
+
+    >>> setup_from(None, None, unit_id="0417").unit_id
+    '0417'
+    """
+    if job is None:
+        return ProveSetup(unit_id=unit_id, sheet=sheet, place=place)
+    return ProveSetup(
+        unit_id=unit_id or job.unit_id,
+        unit_serial=job.unit_serial,
+        sheet=sheet,
+        place=place or job.place,
+        has_crank=job.vehicle.has_crank,
+        has_accessory=job.vehicle.has_accessory,
+    )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

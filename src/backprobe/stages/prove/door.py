@@ -1,0 +1,71 @@
+"""The prove stage's door: script, reports and sheets as JSON text in, the answer as JSON text out.
+
+What runs in a browser's Python and what runs in a terminal meet here, so that both give the same bytes.
+
+In: ``{"script": text, "reports": text, "job.toml": text|null, "unit": text|null, "unit_id": text|null,
+"columns": text|null}``, the column map as it is typed. Out: the answer as `backprobe prove --json` prints it, or
+``{"ok": false, "error": …, "code": …}``.
+"""
+
+from __future__ import annotations
+
+import json
+
+from backprobe.errors import BackprobeError, InputError, error_json
+from backprobe.formats.job_toml import read_job
+from backprobe.formats.key_script_csv import read_key_script
+from backprobe.formats.report_columns import ReportNames, names_from_option
+from backprobe.formats.reports_csv import read_reports
+from backprobe.formats.unit_sheet import read_unit_sheet
+from backprobe.stages.prove.prove import Answer, prove
+from backprobe.stages.prove.setup import setup_from
+
+
+def prove_text(text: str) -> str:
+    """Prove a unit from texts; errors come back in the same shape as everywhere.
+
+    >>> json.loads(prove_text("{}"))["error"]
+    'script: a text is expected'
+    """
+    try:
+        return json.dumps(_answer(_parts(text)).as_json(), ensure_ascii=False, sort_keys=True)
+    except BackprobeError as error:
+        return json.dumps(error_json(error), ensure_ascii=False, sort_keys=True)
+
+
+def _parts(text: str) -> dict[str, object]:
+    try:
+        parts = json.loads(text)
+    except (ValueError, RecursionError) as fault:
+        raise InputError(f"what is to be proven is no JSON: {fault}") from None
+    if not isinstance(parts, dict):
+        raise InputError("what is to be proven is no JSON object")
+    return parts
+
+
+def _answer(parts: dict[str, object]) -> Answer:
+    script, reports = (_must(parts, name).splitlines() for name in ("script", "reports"))
+    job, unit, columns = (_text(parts, name) for name in ("job.toml", "unit", "columns"))
+    return prove(
+        read_key_script(script, file="script"),
+        read_reports(reports, file="reports", names=ReportNames() if columns is None else names_from_option(columns)),
+        setup=setup_from(
+            None if job is None else read_job(job, "job.toml"),
+            None if unit is None else read_unit_sheet(unit, "unit"),
+            unit_id=_text(parts, "unit_id"),
+        ),
+    )
+
+
+def _must(parts: dict[str, object], name: str) -> str:
+    text = _text(parts, name)
+    if text is None:
+        raise InputError(f"{name}: a text is expected")
+    return text
+
+
+def _text(parts: dict[str, object], name: str) -> str | None:
+    value = parts.get(name)
+    if value is not None and not isinstance(value, str):
+        raise InputError(f"{name}: a text is expected")
+    return value
