@@ -363,3 +363,25 @@ def test_a_reader_that_left_is_no_fault(wrong: Path):
     done = subprocess.run(command, stdout=writer, stderr=subprocess.PIPE, env=env, check=False)
     os.close(writer)
     assert (done.returncode, done.stderr) == (141, b"")
+
+
+def test_a_fleets_policy_tightens_the_judgement(good: Path, tmp_path: Path, printed: Printed):
+    """Truck 7's ground drops 18 mV: within 100 mV, not within the fleet's 15 mV; in the folder or named."""
+    policy = tmp_path / "fleet.toml"
+    policy.write_text("[join]\nground_drop_mV = 15\n", encoding="utf-8")
+    code, answer = as_json(printed, str(good), "--policy", str(policy))
+    validator("judge").validate(answer)
+    found = next(each for each in answer["findings"] if each["id"] == "join_ground_drop")
+    assert (code, answer["policy"], found["verdict"], found["limit"]["value"]) == (1, "fleet.toml", "fails", 15.0)
+    assert found["limit"]["basis"].startswith("fleet.toml, the fleet's own policy; without it 100 mV")
+    policy.rename(good / "policy.toml")
+    code, answer = as_json(printed, str(good))
+    assert (code, answer["policy"]) == (1, "policy.toml")
+
+
+def test_a_policy_that_would_loosen_is_refused_before_anything_is_written(good: Path, printed: Printed):
+    """Nothing is judged by a looser limit, and no journal begun."""
+    (good / "policy.toml").write_text("[join]\nground_drop_mV = 500\n", encoding="utf-8")
+    assert main(["judge", str(good)]) == 2
+    assert "policy.toml, line 2" in printed.readouterr().err
+    assert not (good / "journal.jsonl").exists()

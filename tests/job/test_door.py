@@ -147,3 +147,11 @@ def test_whatever_stands_in_the_texts(name: str, at: int, mark: str):
     given[name] = {"crank.csv": text} if name == "recordings" else text
     said = json.loads(judge_text(json.dumps(given)))
     assert said["ok"] is True or said["code"] in {"job", "unreadable", "input"}
+
+
+def test_a_fleets_policy_comes_in_as_text():
+    """Its name stands in the answer; one that would loosen a limit is refused with its line."""
+    assert answer(parts())["policy"] is None
+    assert answer({**parts(), "policy.toml": "[join]\nground_drop_mV = 50\n"})["policy"] == "policy.toml"
+    refused = answer({**parts(), "policy.toml": "[join]\nground_drop_mV = 500\n"})
+    assert refused["place"] == {"file": "policy.toml", "line": 2, "text": "ground_drop_mV = 500"}

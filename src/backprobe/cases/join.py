@@ -5,13 +5,13 @@ from __future__ import annotations
 from dataclasses import dataclass
 from pathlib import Path
 
+from backprobe.cases.policy import policy_for
 from backprobe.errors import JobError
 from backprobe.evidence.reading import ReadingsTable
 from backprobe.files.folder import open_folder
 from backprobe.files.open import small_text, text_lines
 from backprobe.findings import Finding, Stage, Verdict, worst
 from backprobe.formats.job_toml import read_job
-from backprobe.formats.policy_toml import read_policy
 from backprobe.formats.readings_csv import read_readings
 from backprobe.formats.recording_csv import read_recording
 from backprobe.formats.unit_sheet import read_unit_sheet
@@ -62,7 +62,7 @@ def join_file(path: Path, policy: Path | None = None) -> JoinAnswer:
     if not evidence.sheet.joints:
         raise JobError(f"{sheet_path.name} names no joint yet: write one [[joint]] for each lead of the unit")
     found = tuple(each for each in judge_job(evidence).findings if each.stage in STAGES)
-    return JoinAnswer(found, None if policy is None else policy.name)
+    return JoinAnswer(found, None if evidence.policy is None else evidence.policy.file)
 
 
 def _evidence(sheet_path: Path, policy: Path | None) -> JobEvidence:
@@ -84,5 +84,5 @@ def _evidence(sheet_path: Path, policy: Path | None) -> JobEvidence:
         recordings=tuple(
             read_recording(text_lines(each), file=each.name, thresholds_V=limits_V) for each in found.recordings
         ),
-        policy=None if policy is None else read_policy(small_text(policy), policy.name),
+        policy=policy_for(sheet_path.parent, policy),
     )

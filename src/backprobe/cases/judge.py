@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from pathlib import Path
 
 from backprobe.cases.import_folder import Imported, import_folder
 from backprobe.cases.photos import Photos, photos_of
+from backprobe.cases.policy import policy_for
 from backprobe.cases.signed_job import judged_otherwise, sign_offs_of
 from backprobe.files.journal_file import JOURNAL
 from backprobe.files.open import small_text, text_lines
@@ -39,10 +40,15 @@ class JudgedFolder:
         return {**judgement_json(self.judged), "job": self.imported.job, "journal": state, "notes": notes}
 
 
-def judge_folder(folder: Path) -> JudgedFolder:
-    """Import the folder and judge it. Raises InputError and JournalError in the technician's words."""
+def judge_folder(folder: Path, policy: Path | None = None) -> JudgedFolder:
+    """Import the folder and judge it. Raises InputError and JournalError in the technician's words.
+
+    `policy` is the fleet's own, where it does not lie in the folder.
+    """
+    own = policy_for(folder, policy)
     imported = import_folder(folder)
-    return JudgedFolder(imported=imported, judged=judge_job(evidence_of(imported)), photos=photos_of(imported))
+    evidence = replace(evidence_of(imported), policy=own)
+    return JudgedFolder(imported=imported, judged=judge_job(evidence), photos=photos_of(imported))
 
 
 def evidence_of(imported: Imported) -> JobEvidence:

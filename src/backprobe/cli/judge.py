@@ -23,12 +23,13 @@ def options(parser: argparse.ArgumentParser) -> None:
     """The command's options."""
     parser.add_argument("folder", metavar="JOBDIR", help="a folder with job.toml, readings.csv, recordings/")
     parser.add_argument("--record", metavar="OUT.pdf", help="write the record")
+    parser.add_argument("--policy", metavar="FILE", help="the fleet's own limits, where the folder has no policy.toml")
     parser.add_argument("--json", action="store_true", help="print JSON")
 
 
 def run(chosen: argparse.Namespace) -> int:
     """Judge the folder: 0 when everything holds, 1 when something is thin, fails or is open."""
-    job = judge_folder(Path(chosen.folder))
+    job = judge_folder(Path(chosen.folder), None if chosen.policy is None else Path(chosen.policy))
     if chosen.record is not None:
         from backprobe.cases.record import record_of  # drawings and paper load only where they are wanted
 

@@ -7,6 +7,7 @@ from backprobe.formats.toml_text import TomlTable, parse_toml
 from backprobe.limits.fuses import LOAD_PART, WIRE_OVER_FUSE
 from backprobe.limits.joints import JOINTS
 
+POLICY = "policy.toml"
 KEYS = {
     "": ("join",),
     "join": ("ground_drop_mV", "joint_drop_mV", "wire_over_fuse", "fuse_load_part", "unit_margin_V"),

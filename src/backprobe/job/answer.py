@@ -27,6 +27,7 @@ def judgement_json(judged: JobJudgement) -> dict[str, object]:
         "next_reading": probe["next"],
         "skipped": probe["skipped"],
         "recordings": [_recording_json(each) for each in judged.heard],
+        "policy": None if judged.evidence.policy is None else judged.evidence.policy.file,
     }
 
 

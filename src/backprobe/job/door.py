@@ -3,7 +3,7 @@
 What runs in a browser's Python and what runs in a terminal meet here, so that both give the same bytes.
 
 In: ``{"job.toml": text, "unit": text, "meter": text|null, "readings.csv": text|null, "walkround.toml": text|null,
-"recordings": {name: text}}``.
+"policy.toml": text|null, "recordings": {name: text}}``.
 Out: the judgement as `backprobe judge --json` prints it, or ``{"ok": false, "error": …, "code": …}``.
 """
 
@@ -18,6 +18,7 @@ from backprobe.evidence.reading import ReadingsTable
 from backprobe.evidence.recording import Recording
 from backprobe.formats.job_toml import read_job
 from backprobe.formats.meter_toml import read_meter
+from backprobe.formats.policy_toml import POLICY, read_policy
 from backprobe.formats.readings_csv import read_readings
 from backprobe.formats.recording_csv import read_recording
 from backprobe.formats.unit_sheet import read_unit_sheet
@@ -55,7 +56,7 @@ def evidence_of(parts: dict[str, object]) -> JobEvidence:
     if readings is not None:
         table = read_readings(_lines(readings), file="readings.csv", system_V=sheet.vehicle.system_V)
     unit = read_unit_sheet(_text(parts, "unit"), sheet.unit_sheet)
-    walked = _maybe(parts, "walkround.toml")
+    walked, policy = _maybe(parts, "walkround.toml"), _maybe(parts, POLICY)
     thresholds_V = recording_limits_V(sheet.vehicle.system_V, unit.supply.least_V)
     return JobEvidence(
         sheet=sheet,
@@ -63,6 +64,7 @@ def evidence_of(parts: dict[str, object]) -> JobEvidence:
         meter=meter_for(sheet, _maybe(parts, "meter")),
         table=table,
         walkround=None if walked is None else read_walkround(walked, "walkround.toml"),
+        policy=None if policy is None else read_policy(policy, POLICY),
         recordings=tuple(
             _recording(name, text, thresholds_V=thresholds_V) for name, text in _recordings(parts).items()
         ),
