@@ -11,6 +11,7 @@ from backprobe.evidence.hand_over import End, HandOver, Missing
 from backprobe.evidence.job_sheet import JobSheet, NamedWire, Vehicle
 from backprobe.evidence.joint import Joint, Method
 from backprobe.evidence.photo import NamedPhoto, Shows
+from backprobe.evidence.supply_pair import SupplyPair
 from backprobe.evidence.vehicle_place import VehiclePlace
 from backprobe.formats.job_toml import KEYS, read_job
 
@@ -48,6 +49,9 @@ DEFECTS = {
     "marks-hold-a-number": (9, "a list"),
     "vehicle-is-text": (1, "headed [vehicle]"),
     "place-without-lon": (7, "lon = 151.2"),
+    "reports-column-unknown": (8, "a key of [reports.columns]"),
+    "reports-event-a-number": (8, "text in quotation marks"),
+    "supply-seen-once": (6, "transmit_V beside it"),
     "place-south-pole-passed": (8, "from -90 to 90"),
     "end-misspelt": (6, "did you mean provisional?"),
     "hand-over-without-end": (5, 'end = "proven | provisional | abandoned", in [hand_over]'),
@@ -98,6 +102,9 @@ def test_the_full_job_sheet():
         battery_switch=True,
     )
     assert (job.unit_sheet, job.unit_serial, job.unit_id) == ("../units/lantern-2.toml", "LN2-00417", "0417")
+    assert job.supply_pair == SupplyPair(24.8, 24.76, 0.01)
+    assert job.report_names.columns == {"unit_id": "Device", "t": "Sent at"}
+    assert sorted(job.report_names.events) == ["ign_on", "key_on", "start_up"]
     assert job.place == VehiclePlace(lat_deg=-33.1, lon_deg=151.2, accuracy_m=5.0)
     assert (job.id, job.yard, job.technician, job.date) == ("2026-031", "Millrace", "Ines Okafor", "2026-03-31")
     assert (job.meter_class, job.meter_file) == ("service", None)

@@ -6,7 +6,7 @@ from hypothesis import strategies as st
 
 from backprobe.errors import UnreadableError
 from backprobe.evidence.key_turn import ScriptKey
-from backprobe.formats.key_script_csv import read_key_script
+from backprobe.formats.key_script_csv import lacks, read_key_script
 
 GOOD = ["t,key", "2026-03-31T08:00:00Z,off", "2026-03-31T08:01:00Z,on", "2026-03-31T08:02:00Z,off"]
 
@@ -85,3 +85,24 @@ def test_any_lines_are_read_or_refused(lines):
     except UnreadableError:
         return
     assert any(turn.key is ScriptKey.OFF for turn in script.turns)
+
+
+@pytest.mark.parametrize(
+    ("rows", "lacking"),
+    [
+        ([], "rows beneath the header"),
+        (["2026-03-31T08:00:00Z,on"], "a script in which the key is turned off"),
+        (["2026-03-31T08:00:00Z,off"], "a script in which the key is turned on; there is only: off"),
+        (["2026-03-31T08:00:00Z,off", "2026-03-31T08:00:30Z,on"], None),
+    ],
+)
+def test_a_script_that_is_not_finished_is_read_and_says_what_it_lacks(rows, lacking):
+    """A technician in the middle of the work is not refused."""
+    found = lacks(read_key_script(["t,key", *rows], file="s.csv", finished=False))
+    assert found == lacking if lacking is None else found.startswith(lacking)
+
+
+def test_an_unfinished_script_of_which_nothing_can_be_read_is_refused():
+    """Rows are there, and not one is a moment and a key."""
+    with pytest.raises(UnreadableError, match="not one of 1 rows can be read"):
+        read_key_script(["t,key", "soon,onn"], file="s.csv", finished=False)

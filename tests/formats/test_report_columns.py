@@ -3,8 +3,8 @@
 import pytest
 
 from backprobe.errors import OptionError, Place, UnreadableError
-from backprobe.evidence.report import Event
-from backprobe.formats.report_columns import ReportNames, names_from_option, names_from_toml, report_columns_of
+from backprobe.evidence.report import Event, ReportNames
+from backprobe.formats.report_columns import names_from_option, names_from_toml, report_columns_of
 
 PLACE = Place("reports.csv", 1)
 

@@ -128,3 +128,11 @@ def test_any_rows_are_read_or_refused(rows):
         return
     said = [row for row in rows if row.strip() and not row.strip().startswith("#")]
     assert len(table.reports) + table.skipped_rows in (len(said), len(said) + 1)
+
+
+def test_an_export_without_reports_may_be_taken_as_it_is():
+    """A header alone: no report, of no unit; rows of which none can be read are refused all the same."""
+    table = read_reports(["unit_id,t"], file="r.csv", may_be_empty=True)
+    assert (table.reports, dict(table.units), table.columns) == ((), {}, {"unit_id", "t"})
+    with pytest.raises(UnreadableError):
+        read_reports(["unit_id,t", "L1,soon"], file="r.csv", may_be_empty=True)

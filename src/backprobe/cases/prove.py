@@ -7,6 +7,8 @@ from pathlib import Path
 
 from backprobe.errors import OptionError
 from backprobe.evidence.job_sheet import JobSheet
+from backprobe.evidence.report import ReportNames
+from backprobe.evidence.supply_pair import SupplyPair
 from backprobe.evidence.unit_sheet import UnitSheet
 from backprobe.evidence.vehicle_place import VehiclePlace
 from backprobe.files.open import small_text, text_lines
@@ -14,13 +16,12 @@ from backprobe.formats.figures import VOLT_UNITS, read_figure
 from backprobe.formats.job_toml import read_job
 from backprobe.formats.key_script_csv import read_key_script
 from backprobe.formats.lights_csv import read_lights
-from backprobe.formats.report_columns import ReportNames, names_from_option, names_from_toml
+from backprobe.formats.report_columns import names_from_option, names_from_toml
 from backprobe.formats.reports_csv import read_reports
 from backprobe.formats.unit_sheet import read_unit_sheet
 from backprobe.limits.lookup import limit
 from backprobe.stages.prove.prove import Answer, Seen, prove
 from backprobe.stages.prove.setup import ProveSetup, setup_from
-from backprobe.stages.prove.supply import SupplyPair
 
 SUPPLY_LIMIT = "supply_loaded_drop"
 

@@ -10,6 +10,8 @@ from backprobe.evidence.joint import Joint
 from backprobe.evidence.parked_sheet import ParkedSheet
 from backprobe.evidence.photo import NamedPhoto
 from backprobe.evidence.reading import WireFacts
+from backprobe.evidence.report import ReportNames
+from backprobe.evidence.supply_pair import SupplyPair
 from backprobe.evidence.vehicle_place import VehiclePlace
 
 
@@ -57,7 +59,8 @@ class NamedWire:
 class JobSheet:
     """One job: `unit_sheet` is the path of the unit's own sheet as written, `date` as written or YYYY-MM-DD.
 
-    `unit_id` is the unit as its reports name it, `place` where the vehicle stands.
+    `unit_id` is the unit as its reports name it, `report_names` what its server calls things, `supply_pair` its supply
+    as it was seen idle and transmitting, `place` where the vehicle stands.
     At most one of `meter_class` (a name in the table of classes) and `meter_file` (a path as written) is given.
     `joints` say what became of the unit's leads, `join` what else was written of the wiring, `photos` what the photos
     show. `hand_over` is how the job ends, None while nobody has said so.
@@ -67,6 +70,8 @@ class JobSheet:
     unit_sheet: str
     unit_serial: str | None = None
     unit_id: str | None = None
+    supply_pair: SupplyPair | None = None
+    report_names: ReportNames = field(default=ReportNames())
     place: VehiclePlace | None = None
     id: str | None = None
     yard: str | None = None

@@ -56,6 +56,14 @@ class Report:
         return False if self.event is Event.IGNITION_OFF else None
 
 
+@dataclass(frozen=True, slots=True)
+class ReportNames:
+    """What a server calls things: its column for each of ours, and its words for events."""
+
+    columns: Mapping[str, str] = field(default_factory=dict)
+    events: Mapping[str, Event] = field(default_factory=dict)
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ReportsTable:
     """Reports in the order of the file, of whatever units.

@@ -13,16 +13,22 @@ from backprobe.formats.job_join import KEYS as JOIN_KEYS
 from backprobe.formats.job_join import read_join
 from backprobe.formats.job_parked import KEYS as PARKED_KEYS
 from backprobe.formats.job_parked import read_parked
+from backprobe.formats.job_prove import KEYS as PROVE_KEYS
+from backprobe.formats.job_prove import SEEN, read_report_names, read_supply_pair
 from backprobe.formats.toml_text import TomlTable, parse_toml
 from backprobe.limits.meters import METERS
 
 KEYS: dict[str, tuple[str, ...]] = {
-    "": ("vehicle", "unit", "job", "meter", "wire", "joint", "photo", "hand_over", "place", *JOIN_KEYS, *PARKED_KEYS),
+    "": (
+        *("vehicle", "unit", "job", "meter", "wire", "joint", "photo", "hand_over", "place", "reports"),
+        *JOIN_KEYS,
+        *PARKED_KEYS,
+    ),
     "vehicle": (
         *("system_V", "vin", "plate", "fleet_number", "maker", "model", "model_year", "heavy"),
         *("has_crank", "has_accessory", "cylinders", "battery_switch"),
     ),
-    "unit": ("sheet", "serial", "id"),
+    "unit": ("sheet", "serial", "id", *SEEN),
     "place": ("lat", "lon", "accuracy_m"),
     "job": ("id", "yard", "technician", "date"),
     "meter": ("class", "file"),
@@ -32,6 +38,7 @@ KEYS: dict[str, tuple[str, ...]] = {
     **AS_BUILT_KEYS,
     **JOIN_KEYS,
     **PARKED_KEYS,
+    **PROVE_KEYS,
 }
 LEADS = ("supply", "ignition")
 SYSTEMS_V = (12, 24)
@@ -60,6 +67,8 @@ def read_job(text: str, file: str) -> JobSheet:
         unit_sheet=unit.must("sheet", unit.text_of("sheet"), expected='"unit.toml", the path of the unit\'s sheet'),
         unit_serial=unit.text_of("serial"),
         unit_id=unit.text_of("id"),
+        supply_pair=read_supply_pair(unit),
+        report_names=read_report_names(sheet, KEYS),
         place=_place(_table(sheet, "place")) if "place" in sheet.values else None,
         id=job.text_of("id"),
         yard=job.text_of("yard"),

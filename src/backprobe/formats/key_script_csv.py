@@ -14,12 +14,13 @@ KEY_WORDS = ", ".join(ScriptKey)
 MOST_ROWS = 2_000
 
 
-def read_key_script(lines: Iterable[str], *, file: str) -> KeyScript:
+def read_key_script(lines: Iterable[str], *, file: str, finished: bool = True) -> KeyScript:
     """The script that `lines` hold; `file` is the name shown in messages.
 
     A row that cannot be read is skipped and counted with its place. Rows are put in the order of time. Raises
     UnreadableError where there is no usable header or row, where the key is never turned on, and where the script
-    has no off: without one nothing can be said of a unit that never goes off.
+    has no off: without one nothing can be said of a unit that never goes off. One that is not yet `finished` may lack
+    all but the header.
 
     >>> script = read_key_script(["t,key", "2026-03-31T08:00:00Z,off", "2026-03-31T08:02:00Z,on"], file="script.csv")
     >>> [str(turn.key) for turn in script.turns], script.zoneless
@@ -46,7 +47,8 @@ def read_key_script(lines: Iterable[str], *, file: str) -> KeyScript:
         zoneless = zoneless or not zoned
     ordered = sorted(turns, key=lambda turn: turn.time_s)
     script = KeyScript(turns=tuple(ordered), zoneless=zoneless, reordered=ordered != turns, skipped=tuple(skipped))
-    _refuse_unusable(script, file)
+    if finished or (skipped and not turns):
+        _refuse_unusable(script, file)
     return script
 
 
@@ -74,19 +76,30 @@ def _turn(cells: list[str], places: tuple[int, int], *, line: int) -> tuple[KeyT
 
 
 def _refuse_unusable(script: KeyScript, file: str) -> None:
+    if script.skipped and not script.turns:
+        first = script.skipped[0]
+        many = len(script.skipped)
+        raise UnreadableError(first.place, f"{first.expected} (not one of {many} rows can be read)")
+    lacking = lacks(script)
+    if lacking is not None:
+        raise UnreadableError(Place(file), lacking)
+
+
+def lacks(script: KeyScript) -> str | None:
+    """What a script that proves nothing yet should have held; None where it has all it needs.
+
+    >>> lacks(KeyScript(turns=()))
+    'rows beneath the header: what was done with the key, and when'
+    """
     keys = {turn.key for turn in script.turns}
     if not keys:
-        if script.skipped:
-            first = script.skipped[0]
-            many = len(script.skipped)
-            raise UnreadableError(first.place, f"{first.expected} (not one of {many} rows can be read)")
-        raise UnreadableError(Place(file), "rows beneath the header: what was done with the key, and when")
+        return "rows beneath the header: what was done with the key, and when"
     if ScriptKey.OFF not in keys:
-        raise UnreadableError(
-            Place(file),
-            "a script in which the key is turned off; without an off nothing can be "
-            "said of it, nor of a unit that never goes off",
+        return (
+            "a script in which the key is turned off; without an off nothing can be said of it, nor of a unit that "
+            "never goes off"
         )
     if not keys & IGNITION_KEYS:
         done = ", ".join(sorted(keys - BODY_KEYS))
-        raise UnreadableError(Place(file), f"a script in which the key is turned on; there is only: {done}")
+        return f"a script in which the key is turned on; there is only: {done}"
+    return None

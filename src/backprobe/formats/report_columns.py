@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 
 from backprobe.errors import OptionError, Place, UnreadableError
-from backprobe.evidence.report import Event
+from backprobe.evidence.report import Event, ReportNames
 from backprobe.formats.cells import cells_of, delimiter_of
 from backprobe.formats.toml_text import TomlTable, parse_toml
 
@@ -14,15 +14,8 @@ KNOWN = (
     *("unit_id", "t", "received_at", "lat", "lon", "accuracy_m", "speed_kmh"),
     *("sats", "hdop", "supply_V", "ignition", "event"),
 )
+EVENT_NAMES = tuple(str(event) for event in Event)
 _BY_SMALL = {name.lower(): name for name in KNOWN}
-
-
-@dataclass(frozen=True, slots=True)
-class ReportNames:
-    """What a server calls things: its column for each of ours, and its words for events."""
-
-    columns: Mapping[str, str] = field(default_factory=dict)
-    events: Mapping[str, Event] = field(default_factory=dict)
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,15 +53,19 @@ def names_from_toml(text: str, file: str) -> ReportNames:
     >>> names_from_toml('[columns]\nt = "Sent at"\n[events]\nboot = "start-up"', "names.toml").events
     {'start_up': <Event.BOOT: 'boot'>}
     """
-    events = tuple(str(event) for event in Event)
-    keys = {"": ("columns", "events"), "columns": KNOWN, "events": events}
+    keys = {"": ("columns", "events"), "columns": KNOWN, "events": EVENT_NAMES}
     sheet = parse_toml(text, file=file)
     sheet.only(keys)
     columns, words = sheet.table_of("columns"), sheet.table_of("events")
     columns.only(keys)
     words.only(keys)
+    return names_in(columns, words)
+
+
+def names_in(columns: TomlTable, words: TomlTable) -> ReportNames:
+    """The column map that two tables hold: the server's columns, and its words for events."""
     theirs = {name: found for name in KNOWN if (found := columns.text_of(name)) is not None}
-    return ReportNames(theirs, {word: Event(name) for name in events for word in _words(words, name)})
+    return ReportNames(theirs, {word: Event(name) for name in EVENT_NAMES for word in _words(words, name)})
 
 
 def _words(table: TomlTable, name: str) -> tuple[str, ...]:

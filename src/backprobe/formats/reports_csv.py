@@ -12,10 +12,10 @@ from dataclasses import dataclass, field
 from operator import itemgetter
 
 from backprobe.errors import Place, Skipped, UnreadableError
-from backprobe.evidence.report import Event, Fix, Report, ReportsTable
+from backprobe.evidence.report import Event, Fix, Report, ReportNames, ReportsTable
 from backprobe.formats.cells import cells_of, numbered
 from backprobe.formats.instants import EXPECTED, read_instant
-from backprobe.formats.report_columns import KNOWN, ReportColumns, ReportNames, plain_word, report_columns_of
+from backprobe.formats.report_columns import KNOWN, ReportColumns, plain_word, report_columns_of
 
 MOST_ROWS = 5_000_000
 SKIPPED_KEPT = 20
@@ -36,11 +36,14 @@ RANGES = {
 }
 
 
-def read_reports(lines: Iterable[str], *, file: str, names: ReportNames | None = None) -> ReportsTable:
+def read_reports(
+    lines: Iterable[str], *, file: str, names: ReportNames | None = None, may_be_empty: bool = False
+) -> ReportsTable:
     """The reports that `lines` hold; `file` is the name shown in messages, `names` what the server calls things.
 
     A row without a readable time is skipped and counted; any other cell that cannot be read is left out of its
-    report and counted. Raises UnreadableError where there is no usable header, no row, or none that can be read.
+    report and counted. Raises UnreadableError where there is no usable header, no row unless it `may_be_empty`, or none
+    that can be read.
 
     >>> rows = ["unit_id,t,ignition,event", "L1,2026-03-31T08:05:00Z,1,ignition_on", "L1,soon,0,"]
     >>> table = read_reports(rows, file="reports.csv")
@@ -58,7 +61,7 @@ def read_reports(lines: Iterable[str], *, file: str, names: ReportNames | None =
         if count > MOST_ROWS:
             raise UnreadableError(Place(file, line), f"at most {MOST_ROWS:,} rows")
         reader.take(line, text)
-    return reader.table()
+    return reader.table(may_be_empty=may_be_empty)
 
 
 @dataclass(slots=True)
@@ -164,12 +167,12 @@ class _Reader:
         if len(self.skipped) < SKIPPED_KEPT:
             self.skipped.append(Skipped(Place(self.file, line, text), expected))
 
-    def table(self) -> ReportsTable:
-        """What was read; raises UnreadableError where that is nothing."""
+    def table(self, *, may_be_empty: bool) -> ReportsTable:
+        """What was read; raises UnreadableError where that is nothing, unless there was nothing to read and it may."""
         if not self.reports and self.skipped:
             first = self.skipped[0]
             raise UnreadableError(first.place, f"{first.expected} (not one of {self.skipped_rows} rows can be read)")
-        if not self.reports:
+        if not self.reports and not may_be_empty:
             raise UnreadableError(Place(self.file), "reports beneath the header; there are none")
         return ReportsTable(
             file=self.file,

@@ -142,11 +142,12 @@ class TomlTable:
         raise self.refuse(key, f"a date: {key} = 2026-03-31")
 
     def table_of(self, key: str) -> TomlTable:
-        """The table [key]; an empty one where it is missing."""
+        """The table [key], in a named table [name.key]; an empty one where it is missing."""
+        name = f"{self.name}.{key}" if self.name else key
         value = self.values.get(key, {})
         if not isinstance(value, dict):
-            raise self.refuse(key, f"a table, headed [{key}]")
-        return TomlTable(self.text, self.file, value, key)
+            raise self.refuse(key, f"a table, headed [{name}]")
+        return TomlTable(self.text, self.file, value, name)
 
     def tables_of(self, key: str) -> tuple[TomlTable, ...]:
         """The tables [[key]], in a named table [[name.key]], in their order; none where there is none."""

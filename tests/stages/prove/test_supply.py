@@ -3,11 +3,12 @@
 import pytest
 from tests.samples.prove_cases import reports, row
 
+from backprobe.evidence.supply_pair import SupplyPair
 from backprobe.evidence.unit_sheet import Supply as SheetSupply
 from backprobe.evidence.unit_sheet import UnitSheet
 from backprobe.findings import Verdict
 from backprobe.limits.lookup import limit
-from backprobe.stages.prove.supply import SupplyPair, supply_of
+from backprobe.stages.prove.supply import supply_of
 
 LIMIT = limit("supply_loaded_drop", system_V=12)  # 0.3 V
 # from 65 mA to 180 mA: 115 mA more

@@ -12,9 +12,10 @@ from __future__ import annotations
 import json
 
 from backprobe.errors import BackprobeError, InputError, error_json
+from backprobe.evidence.report import ReportNames
 from backprobe.formats.job_toml import read_job
 from backprobe.formats.key_script_csv import read_key_script
-from backprobe.formats.report_columns import ReportNames, names_from_option
+from backprobe.formats.report_columns import names_from_option
 from backprobe.formats.reports_csv import read_reports
 from backprobe.formats.unit_sheet import read_unit_sheet
 from backprobe.stages.prove.prove import Answer, prove

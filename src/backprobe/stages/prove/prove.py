@@ -11,6 +11,7 @@ from backprobe.errors import OptionError, Place, Skipped, UnreadableError
 from backprobe.evidence.key_turn import KeyScript
 from backprobe.evidence.light_seen import LightSeen
 from backprobe.evidence.report import Report, ReportsTable
+from backprobe.evidence.supply_pair import SupplyPair
 from backprobe.findings import Limit, Verdict
 from backprobe.stages.prove.alignment import Alignment, align
 from backprobe.stages.prove.checks import patterns_of
@@ -24,7 +25,7 @@ from backprobe.stages.prove.position import Position, first_fix_s, fixes_of, pos
 from backprobe.stages.prove.proof import Proof
 from backprobe.stages.prove.script import Script, script_of
 from backprobe.stages.prove.setup import ProveSetup, Timing, timing_of
-from backprobe.stages.prove.supply import SupplyPair, supply_of
+from backprobe.stages.prove.supply import supply_of
 from backprobe.stages.prove.swapped import swapped_serial
 from backprobe.stages.prove.turns import Outcome, TurnState, false_edges, outcomes
 

@@ -13,6 +13,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from statistics import median
 
+from backprobe.evidence.supply_pair import SupplyPair
 from backprobe.evidence.unit_sheet import UnitSheet
 from backprobe.findings import Limit, Verdict, judge, rounded
 from backprobe.stages.prove.observed import Stamped
@@ -23,15 +24,6 @@ SAID = (
 )
 VOLTS_DIGITS = 3
 OHM_DIGITS = 2
-
-
-@dataclass(frozen=True, slots=True)
-class SupplyPair:
-    """The supply as shown by the unit, or measured at its plug, idle and transmitting, and one count of it [V]."""
-
-    idle_V: float
-    transmit_V: float
-    count_V: float
 
 
 @dataclass(frozen=True, slots=True)
