@@ -1,0 +1,218 @@
+"""The engine's door for a journal: its entries as JSON text in, its judgement as JSON text out.
+
+A phone, the desk and a terminal that ask here with the same entries get the same bytes.
+
+In: ``{"entries": [text, …], "blobs": {sha256: text}}``: each entry as it is stored, and the text of every file that the
+entries name and that is to be read (sheets, recordings).
+Out: the judgement as `backprobe judge --json` prints it, with ``journal`` (what is not settled) and ``setup`` (what can
+be measured on this vehicle with this meter); or ``{"ok": false, "error": …, "code": …}``.
+"""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, replace
+from functools import partial
+
+from backprobe.drawings.margin_bar import NARROWEST, margin_bar
+from backprobe.errors import BackprobeError, JobError, error_json
+from backprobe.evidence.job_sheet import JobSheet, NamedWire
+from backprobe.evidence.keys import Capture, Key
+from backprobe.evidence.recording import Recording
+from backprobe.evidence.walkround import Walkround
+from backprobe.formats.job_toml import read_job
+from backprobe.formats.recording_csv import read_recording
+from backprobe.formats.unit_sheet import read_unit_sheet
+from backprobe.formats.walkround_toml import read_walkround
+from backprobe.job.answer import judgement_json
+from backprobe.job.door import meter_for, recording_limits_V
+from backprobe.job.entry import read_entry
+from backprobe.job.fold import JobState, fold
+from backprobe.job.judge import JobEvidence, JobJudgement, judge_job
+from backprobe.job.kinds import text
+from backprobe.limits.meters import METERS
+from backprobe.stages.probe.answer import without_absent
+
+TAPS = {"tap_supply": "supply", "tap_ignition": "ignition"}  # slots of the journal and the unit's leads they mean
+METER_SLOT = "meter"
+PLACES = ("connector", "cavity", "colour")
+
+
+def judge_journal_text(asked: str) -> str:
+    """Judge a journal given as JSON text; errors come back in the same shape as everywhere.
+
+    >>> json.loads(judge_journal_text("{}"))["error"]
+    'entries: a list of texts is expected'
+    """
+    try:
+        answer = _answer(_parts(asked))
+    except BackprobeError as error:
+        answer = error_json(error)
+    return json.dumps(answer, ensure_ascii=False, sort_keys=True)
+
+
+def margin_bars_text(asked: str) -> str:
+    """The margin bars of a journal's findings as JSON text: their SVG by the finding's place in the list.
+
+    In: as for `judge_journal_text`. Out: ``{"ok": true, "bars": {"3": svg, …}}``; findings without a limit have none.
+    """
+    try:
+        findings = judge_job(evidence_of(_asked(_parts(asked)))).findings
+        bars = {str(at): margin_bar(each, width=NARROWEST) for at, each in enumerate(findings) if each.limit}
+        answer: dict[str, object] = {"ok": True, "bars": bars}
+    except BackprobeError as error:
+        answer = error_json(error)
+    return json.dumps(answer, ensure_ascii=False, sort_keys=True)
+
+
+@dataclass(frozen=True, slots=True)
+class Asked:
+    """What came in: the job as it stands, and the texts of its files by their sha256."""
+
+    state: JobState
+    blobs: Mapping[str, str]
+
+    def text_of(self, kind: str) -> tuple[str, str] | None:
+        """The text and the name of the one file of a kind; None where the journal names none.
+
+        Raises JobError where the file itself is not there.
+        """
+        for one in self.state.of_kind(kind):
+            sha256, file = text(one.body, "sha256") or "", text(one.body, "file") or kind
+            if sha256 not in self.blobs:
+                raise JobError(f"{file} is not on this device yet")
+            return self.blobs[sha256], file
+        return None
+
+    def must(self, kind: str) -> tuple[str, str]:
+        """The same; raises JobError where the journal names no such file."""
+        found = self.text_of(kind)
+        if found is None:
+            raise JobError(f"the journal names no file of the kind {kind!r}")
+        return found
+
+
+def evidence_of(asked: Asked) -> JobEvidence:
+    """The evidence that a journal holds. Raises JobError and UnreadableError."""
+    sheet = _sheet(asked)
+    unit = read_unit_sheet(*asked.must("unit_sheet"))
+    meter = asked.text_of("meter_sheet") if sheet.meter_file else None
+    limits_V = recording_limits_V(sheet.vehicle.system_V, unit.supply.least_V)
+    return JobEvidence(
+        sheet=sheet,
+        unit=unit,
+        meter=meter_for(sheet, None if meter is None else meter[0]),
+        table=asked.state.table,
+        recordings=tuple(_recordings(asked, limits_V)),
+        walkround=_walkround(asked),
+        disputes=tuple(matters(asked.state)),
+    )
+
+
+def matters(state: JobState) -> Iterator[str]:
+    """What a journal leaves open, in words."""
+    yield from (f"entry {dispute.about} was corrected in two ways" for dispute in state.disputes)
+    yield from (f"{slot.name}: {' or '.join(slot.values)}" for slot in state.open_slots)
+    yield from (f"entry {odd.id} ({odd.kind}) is kept but not understood: {odd.why}" for odd in state.unknown)
+    yield from (f"entry {name} is named by another and has not arrived" for name in state.awaited)
+
+
+def _asked(parts: Mapping[str, object]) -> Asked:
+    entries = (read_entry(raw.encode("utf-8")) for raw in _texts(parts, "entries"))
+    return Asked(fold(entries), _blobs(parts))
+
+
+def _answer(parts: Mapping[str, object]) -> dict[str, object]:
+    asked = _asked(parts)
+    judged = judge_job(evidence_of(asked))
+    journal = {"settled": asked.state.settled, "open": list(matters(asked.state))}
+    return {**judgement_json(judged), "journal": journal, "setup": _setup(judged)}
+
+
+def _setup(judged: JobJudgement) -> dict[str, object]:
+    """The key positions that this vehicle has, in the order of the key, and what the meter can hold."""
+    setup = without_absent(judged.probe.result.setup, judged.evidence.table.absent_keys)
+    lacking = {*setup.absent_keys}
+    lacking |= {Key.CHARGING} if setup.has_crank else {Key.CRANK}
+    lacking |= set() if setup.has_accessory else {Key.ACCESSORY}
+    lacking |= set() if judged.evidence.sheet.vehicle.battery_switch else {Key.ISOLATED}
+    return {
+        "system_V": setup.system_V,
+        "keys": [str(key) for key in Key if key not in lacking],
+        "captures": [str(capture) for capture in Capture if capture in setup.captures],
+        "meter": judged.evidence.meter.name,
+    }
+
+
+def _sheet(asked: Asked) -> JobSheet:
+    """The job sheet with what the journal has added since: where wires stand, what they are meant for, the meter."""
+    sheet = read_job(*asked.must("job"))
+    slots = {name: slot.value for name, slot in asked.state.slots.items() if slot.value is not None}
+    vehicle = replace(sheet.vehicle, vin=slots.get("vin", sheet.vehicle.vin))
+    meter = slots.get(METER_SLOT)
+    if meter in METERS:
+        sheet = replace(sheet, meter_class=meter, meter_file=None)
+    serial = slots.get("serial", sheet.unit_serial)
+    return replace(sheet, vehicle=vehicle, unit_serial=serial, wires=tuple(_wires(sheet, asked.state, slots)))
+
+
+def _wires(sheet: JobSheet, state: JobState, slots: Mapping[str, str]) -> Iterator[NamedWire]:
+    meant = {wire: TAPS[slot] for slot, wire in slots.items() if slot in TAPS}
+    decided = set(meant.values())
+    named = {wire.name: wire for wire in sheet.wires}
+    for one in state.of_kind("wire_declared"):
+        name = text(one.body, "wire") or ""
+        known = named.get(name, NamedWire(name=name))
+        connector, cavity, colour = (text(one.body, place) for place in PLACES)
+        named[name] = replace(
+            known,
+            connector=connector or known.connector,
+            cavity=cavity or known.cavity,
+            colour=colour or known.colour,
+        )
+    for name, wire in named.items():
+        lead = meant.get(name, None if wire.lead in decided else wire.lead)
+        yield replace(wire, lead=lead)
+
+
+def _walkround(asked: Asked) -> Walkround | None:
+    found = asked.text_of("walkround")
+    return None if found is None else read_walkround(*found)
+
+
+def _recordings(asked: Asked, limits_V: tuple[float, ...]) -> Iterator[Recording]:
+    for one in asked.state.of_kind("recording"):
+        held = asked.blobs.get(text(one.body, "sha256") or "")
+        if held is not None:
+            name = (text(one.body, "file") or "").rpartition("/")[2]
+            yield read_recording(partial(_lines, held), file=name, thresholds_V=limits_V)
+
+
+def _lines(held: str) -> list[str]:
+    """The lines of a text as a file gives them: str.splitlines would also part them at form feeds and their like."""
+    return held.replace("\r\n", "\n").replace("\r", "\n").removesuffix("\n").split("\n")
+
+
+def _parts(asked: str) -> Mapping[str, object]:
+    try:
+        parts = json.loads(asked)
+    except (ValueError, RecursionError) as fault:
+        raise JobError(f"the journal is no JSON: {fault}") from None
+    if not isinstance(parts, dict):
+        raise JobError("the journal is no JSON object")
+    return parts
+
+
+def _texts(parts: Mapping[str, object], name: str) -> list[str]:
+    found = parts.get(name)
+    if not isinstance(found, list) or not all(isinstance(each, str) for each in found):
+        raise JobError(f"{name}: a list of texts is expected")
+    return found
+
+
+def _blobs(parts: Mapping[str, object]) -> dict[str, str]:
+    found = parts.get("blobs") or {}
+    if not isinstance(found, dict) or not all(isinstance(each, str) for each in found.values()):
+        raise JobError("blobs: an object of digests and texts is expected")
+    return found
