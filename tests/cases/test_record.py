@@ -256,3 +256,9 @@ def test_no_name_of_a_camera_s_owner_reaches_the_record(good: Path):
     """What a camera wrote into a photo stays in the photo's own file."""
     (good / "photos" / "owner.jpg").write_bytes(with_notes(artist="Maud Linden of Linden Yard"))
     assert b"Maud Linden of" not in record_of(judge_folder(good))
+
+
+def test_the_record_shows_how_long_the_vehicle_can_stand(good: Path, wrong: Path):
+    """Truck 7's battery was written down, truck 12's was not: a curve under its own heading on the one alone."""
+    assert "How long it can stand" in printed(record_of(judge_folder(good)))
+    assert "How long it can stand" not in printed(record_of(judge_folder(wrong)))

@@ -19,7 +19,7 @@ def sheet(tmp_path):
     """A function that writes a job sheet with the tables, one text in them changed."""
 
     def write(old="", new=""):
-        path = demo_job(tmp_path, "truck-07") / "job.toml"
+        path = demo_job(tmp_path, "truck-12") / "job.toml"
         path.write_text(path.read_text(encoding="utf-8") + SHEET.replace(old, new), encoding="utf-8")
         return str(path)
 

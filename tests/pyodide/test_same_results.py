@@ -103,12 +103,12 @@ def calls() -> dict[str, dict[str, Any]]:
     jobs = {sheet.parent.name: job_parts(sheet.parent) for sheet in sorted(DEMO.glob("*/*/job.toml"))}
     tables = sorted((HERE.parent / "samples" / "readings").glob("*.csv"))
     real = {path.name: path.read_text(encoding="utf-8") for path in sorted(SUPPLY.glob("obd-[di]*.csv"))}
-    first = next(iter(jobs.values()))
+    first, second = jobs["truck-07"], jobs["truck-12"]
     return {
         **{f"demo {name}": judged(parts) for name, parts in jobs.items()},
         **{f"table {path.name}": read(path) for path in tables},
         **{f"prove {fault}": proven(fault) for fault in (None, *FAULTS)},
-        "parked battery": judged({**first, "job.toml": first["job.toml"] + PARKED}),
+        "parked battery": judged({**second, "job.toml": second["job.toml"] + PARKED}),
         **{f"real {name}": judged({**first, "recordings": {name: text}}) for name, text in real.items()},
     }
 

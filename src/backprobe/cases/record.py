@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 
 from backprobe import __version__
 from backprobe.cases.import_folder import Imported
@@ -16,6 +17,7 @@ from backprobe.files.journal_file import JOURNAL
 from backprobe.findings import Finding, Verdict
 from backprobe.job.entry import digest
 from backprobe.job.judge import JobJudgement
+from backprobe.job.parked_picture import parked_picture
 from backprobe.job.picture import crank_picture
 from backprobe.job.readings_grid import readings_grid
 from backprobe.job.sign_off import SignOff, grouped
@@ -35,6 +37,7 @@ SENTENCE = {
 NOT_SIGNED = "Nobody has signed this record."
 TITLE, TITLE_SO_FAR = "Installation record: handed over as {end}", "Installation record so far"
 URGENCY = (Verdict.FAILS, Verdict.OPEN, Verdict.THIN, Verdict.HOLDS)
+STANDING = "How long it can stand"
 CAUTIONS = (
     "The vehicle maker's instructions, local rules and licensed practice come before anything written here.",
     "Never tap restraint (airbag), brake, steering, engine-control, start, bus or high-voltage wiring.",
@@ -57,7 +60,7 @@ def record_of(job: JudgedFolder, *, made_at: str | None = None) -> bytes:
             findings=_on_page(judged.findings, signed=sign_off is not None),
             wiring=_picture(wiring_picture(judged)),
             readings=readings_grid(judged),
-            pictures=tuple(shown for shown in (_picture(crank_picture(judged)),) if shown is not None),
+            pictures=tuple(_pictures(judged)),
             photos=shown_photos(job.photos),
             joined=joined_rows(judged),
             driver_told=told_driver(judged.evidence.sheet.hand_over),
@@ -97,6 +100,15 @@ _COUNTED = {
     Verdict.THIN: ("is thin", "are thin"),
     Verdict.HOLDS: ("holds", "hold"),
 }
+
+
+def _pictures(judged: JobJudgement) -> Iterator[Picture]:
+    """The pictures beside the wiring: the crank that was recorded, and how long the vehicle can stand."""
+    crank, parked = _picture(crank_picture(judged)), _picture(parked_picture(judged))
+    if crank is not None:
+        yield crank
+    if parked is not None:
+        yield replace(parked, title=STANDING)
 
 
 def _picture(found: tuple[str, str, str] | None) -> Picture | None:

@@ -308,11 +308,17 @@ def _dip(recording: Recording, dip: Finding) -> Finding:
 
 def _parked(evidence: JobEvidence) -> tuple[Finding, ...]:
     """How long the vehicle can stand; nothing where the sheet says nothing of it, or no crank is there to fail."""
+    case = parked_case(evidence)
+    return () if case is None else parked_findings(case)
+
+
+def parked_case(evidence: JobEvidence) -> ParkedCase | None:
+    """The parked vehicle; None where the sheet says nothing of it, or no crank is there to fail."""
     sheet = evidence.sheet
     if sheet.parked is None or not sheet.vehicle.has_crank:
-        return ()
+        return None
     system_V = sheet.vehicle.system_V
-    return parked_findings(ParkedCase(sheet=sheet.parked, unit=evidence.unit, meter=evidence.meter, system_V=system_V))
+    return ParkedCase(sheet=sheet.parked, unit=evidence.unit, meter=evidence.meter, system_V=system_V)
 
 
 def _joined(judged: JobJudgement) -> tuple[Finding, ...]:

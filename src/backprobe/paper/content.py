@@ -32,11 +32,15 @@ class ChoiceRow:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Picture:
-    """A picture as an SVG string, its caption, and its words for those who cannot see it."""
+    """A picture as an SVG string, its caption, and its words for those who cannot see it.
+
+    `title` heads the part of the page in which it stands alone.
+    """
 
     svg: str
     caption: str
     alt: str
+    title: str = "The crank, as it was recorded"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -49,6 +49,7 @@ class Setter:
             "svg": marked(shown.svg, self.missing),
             "caption": self.words(shown.caption),
             "alt": spoken(shown.alt),
+            "title": self.words(shown.title),
         }
 
     def finding(self, finding: Finding) -> dict[str, object]:
