@@ -7,7 +7,9 @@
     │   ├── UnreadableError   a file, or one place in it, cannot be read
     │   ├── OptionError       an option or a combination of options makes no sense
     │   └── JobError          the job folder does not fit together
-    └── JournalError          the journal itself was damaged or contradicts itself
+    ├── JournalError          the journal itself was damaged or contradicts itself
+    ├── StoreError            the server's database cannot be used just now
+    └── RefusedError          the server does not do what was asked; `code` says why
 
 Every message is written for the technician: what was found, where, and what was expected. `Place` and
 `Skipped` carry the same for lines that are passed over while reading goes on.
@@ -90,6 +92,22 @@ class JournalError(BackprobeError):
     """The journal was damaged or contradicts itself; nothing is written until that is settled."""
 
     code = "journal"
+
+
+class StoreError(BackprobeError):
+    """The server's database cannot be used just now: full, held by something else, or not there."""
+
+    code = "store"
+
+
+class RefusedError(BackprobeError):
+    """The server does not do what was asked: `code` is then one of those in docs/api.md."""
+
+    code = "refused"
+
+    def __init__(self, message: str, *, code: str) -> None:
+        super().__init__(message)
+        self.code = code
 
 
 def error_json(error: BackprobeError) -> dict[str, object]:

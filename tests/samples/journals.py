@@ -17,8 +17,9 @@ KEYS = ("off", "on", "crank", "after")
 class Phone:
     """A device that says one thing after the other; `ids` sets the range its ids are counted from."""
 
-    def __init__(self, device: str = "phone-a", *, ids: int = 0) -> None:
+    def __init__(self, device: str = "phone-a", *, ids: int = 0, job: str = JOB) -> None:
         self.device = device
+        self.job = job
         self.ids = ids
         self.entries: list[Entry] = []
 
@@ -27,7 +28,7 @@ class Phone:
         last = self.entries[-1] if self.entries else None
         entry = Entry(
             id=uuid7(self.ids + len(self.entries)),
-            job=JOB,
+            job=self.job,
             kind=kind,
             at="2026-05-04T09:30:00Z",
             device=self.device,

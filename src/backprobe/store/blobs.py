@@ -1,0 +1,147 @@
+"""Files by the sha256 of their bytes, in a folder behind one small interface, and what the database knows of them."""
+
+from __future__ import annotations
+
+import hashlib
+import os
+from collections.abc import Iterator
+from contextlib import contextmanager
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Protocol
+
+from sqlalchemy import Connection, RowMapping, insert, select, update
+
+from backprobe.errors import StoreError
+from backprobe.store.tables import blob
+from backprobe.store.upsert import Row
+
+CHUNK_BYTES = 1_048_576
+
+
+class Blobs(Protocol):
+    """Where the bytes of files are: written in pieces, whole under their digest when `finish` has found them right."""
+
+    def begun(self, owner: str, sha256: str) -> int:
+        """How many bytes `owner` has handed in of a file that is not whole yet [bytes]."""
+        ...
+
+    def append(self, owner: str, sha256: str, *, offset: int, piece: bytes) -> int:
+        """Write a piece at `offset`, which is where the file stands; where it stands then, on the disk [bytes]."""
+        ...
+
+    def finish(self, owner: str, sha256: str) -> bool:
+        """Put a file that is whole under its digest; False, and it is dropped, where it has another digest."""
+        ...
+
+    def drop(self, owner: str, sha256: str) -> None:
+        """Drop what was handed in of a file."""
+        ...
+
+    def path(self, sha256: str) -> Path | None:
+        """Where a whole file is; None where it is not."""
+        ...
+
+    def incoming(self, owner: str, sha256: str) -> Path:
+        """Where a file is that is not whole yet, for a look at its content."""
+        ...
+
+
+@dataclass(frozen=True, slots=True)
+class BlobFolder:
+    """Files in a folder: `ab/abcdef…` when whole, `incoming/` before."""
+
+    folder: Path
+
+    def begun(self, owner: str, sha256: str) -> int:
+        """How many bytes there are of a file that is not whole yet."""
+        path = self.incoming(owner, sha256)
+        return path.stat().st_size if path.is_file() else 0
+
+    def append(self, owner: str, sha256: str, *, offset: int, piece: bytes) -> int:
+        """Write a piece and wait until it is on the disk. Raises StoreError where that fails or it does not fit on."""
+        path = self.incoming(owner, sha256)
+        with _plain_words():
+            path.parent.mkdir(parents=True, exist_ok=True)
+            with path.open("ab", buffering=0) as file:
+                if file.tell() != offset:
+                    raise StoreError("two pieces of one file came at the same time; send them one after the other")
+                left = memoryview(piece)
+                while left:
+                    left = left[file.write(left) :]
+                os.fsync(file.fileno())
+                return file.tell()
+
+    def finish(self, owner: str, sha256: str) -> bool:
+        """Look at every byte, then give the file its digest as its name."""
+        path = self.incoming(owner, sha256)
+        with _plain_words():
+            found = hashlib.sha256()
+            with path.open("rb") as file:
+                while chunk := file.read(CHUNK_BYTES):
+                    found.update(chunk)
+            if found.hexdigest() != sha256:
+                path.unlink()
+                return False
+            place = self._place(sha256)
+            place.parent.mkdir(parents=True, exist_ok=True)
+            path.replace(place)
+            for folder in (place.parent, path.parent, self.folder):
+                _sync(folder)
+        return True
+
+    def drop(self, owner: str, sha256: str) -> None:
+        """Drop what there is."""
+        self.incoming(owner, sha256).unlink(missing_ok=True)
+
+    def path(self, sha256: str) -> Path | None:
+        """Where a whole file is."""
+        place = self._place(sha256)
+        return place if place.is_file() else None
+
+    def incoming(self, owner: str, sha256: str) -> Path:
+        """Each owner has files of their own: nobody writes into what another has begun."""
+        return self.folder / "incoming" / f"{hashlib.sha256(owner.encode()).hexdigest()[:32]}-{sha256}"
+
+    def _place(self, sha256: str) -> Path:
+        return self.folder / sha256[:2] / sha256
+
+
+def _sync(folder: Path) -> None:
+    """Wait until the names in a folder are on the disk."""
+    handle = os.open(folder, os.O_RDONLY)
+    try:
+        os.fsync(handle)
+    finally:
+        os.close(handle)
+
+
+@contextmanager
+def _plain_words() -> Iterator[None]:
+    try:
+        yield
+    except OSError as fault:
+        raise StoreError(f"the file cannot be kept just now; the system says: {fault.strerror or fault}") from fault
+
+
+def note(connection: Connection, row: Row) -> None:
+    """Write that a file is kept: organisation, sha256, bytes, type, kept_at, phone, quarantined."""
+    here = (blob.c.organisation == row["organisation"], blob.c.sha256 == row["sha256"])
+    before = connection.execute(select(blob.c.quarantined).where(*here)).scalar()
+    if before is None:
+        connection.execute(insert(blob).values(**row))
+    elif before and not row["quarantined"]:
+        connection.execute(update(blob).where(*here).values(quarantined=False))
+
+
+def noted(connection: Connection, organisation_id: str, *, sha256: str) -> RowMapping | None:
+    """What is known of a file that is kept."""
+    found = select(blob).where(blob.c.organisation == organisation_id, blob.c.sha256 == sha256)
+    return connection.execute(found).mappings().first()
+
+
+def take_out_of_quarantine(connection: Connection, organisation_id: str, *, digests: tuple[str, ...]) -> None:
+    """Files that entries name which were taken in after all."""
+    connection.execute(
+        update(blob).where(blob.c.organisation == organisation_id, blob.c.sha256.in_(digests)).values(quarantined=False)
+    )

@@ -1,0 +1,71 @@
+"""The store opens on both databases, and says in plain words where it does not."""
+
+from __future__ import annotations
+
+import threading
+from pathlib import Path
+
+import pytest
+from sqlalchemy import text
+
+from backprobe.errors import OptionError, StoreError
+from backprobe.store.opened import Store, is_there, opened
+
+
+def test_both_answer(store: Store) -> None:
+    """A store that was just made can be asked."""
+    assert is_there(store)
+
+
+def test_sqlite_is_durable(tmp_path: Path) -> None:
+    """Write-ahead log, and every commit waits for the disk: 2 is FULL (sqlite.org/pragma.html, synchronous)."""
+    with opened(f"sqlite:///{tmp_path / 'a.sqlite3'}").reading() as connection:
+        assert connection.execute(text("PRAGMA journal_mode")).scalar() == "wal"
+        assert connection.execute(text("PRAGMA synchronous")).scalar() == 2
+
+
+@pytest.mark.parametrize("address", ["", "nonsense", "mysql://a/b", "postgresql+nothing://a/b"])
+def test_other_addresses_are_refused(address: str) -> None:
+    """What is neither of the two is no store."""
+    with pytest.raises(OptionError):
+        opened(address)
+
+
+def test_a_database_that_is_not_there_is_said(tmp_path: Path) -> None:
+    """The database's own words stand in the message."""
+    nowhere = opened(f"sqlite:///{tmp_path / 'no' / 'folder' / 'a.sqlite3'}")
+    with pytest.raises(StoreError, match="unable to open database file"):
+        is_there(nowhere)
+
+
+def test_what_fails_leaves_nothing(store: Store) -> None:
+    """A transaction that ends in an error has changed nothing."""
+
+    def fail() -> None:
+        with store.writing() as connection:
+            connection.execute(text("UPDATE organisation SET name = 'other'"))
+            raise KeyError
+
+    with pytest.raises(KeyError):
+        fail()
+    with store.reading() as connection:
+        assert connection.execute(text("SELECT name FROM organisation")).scalar() == "Linden Yard"
+
+
+def test_many_threads_take_their_turn(store: Store) -> None:
+    """8 threads add 1 to a figure 5 times each: 40; no change is lost and nobody is turned away."""
+
+    def add() -> None:
+        for _ in range(5):
+            with store.writing() as connection:
+                lock = "" if store.is_sqlite else " FOR UPDATE"
+                before = connection.execute(text(f"SELECT cursor FROM organisation{lock}")).scalar_one()
+                connection.execute(text("UPDATE organisation SET cursor = :now"), {"now": before + 1})
+
+    threads = [threading.Thread(target=add) for _ in range(8)]
+    for thread in threads:
+        thread.start()
+    for thread in threads:
+        thread.join()
+    with store.reading() as connection:
+        assert connection.execute(text("SELECT cursor FROM organisation")).scalar() == 40
