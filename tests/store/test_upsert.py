@@ -15,7 +15,7 @@ def test_the_first_row_stays(store: Store) -> None:
     with store.writing() as connection:
         assert insert_if_new(connection, organisation, row=row)
         assert not insert_if_new(connection, organisation, row={**row, "name": "second"})
-        insert_new(connection, organisation, [{**row, "name": "third"}, {**row, "id": "b"}])
-        insert_new(connection, organisation, [])
+        insert_new(connection, organisation, rows=[{**row, "name": "third"}, {**row, "id": "b"}])
+        insert_new(connection, organisation, rows=[])
         rows = connection.execute(select(organisation.c.id, organisation.c.name).order_by(organisation.c.id)).all()
     assert rows == [("a", "first"), ("b", "first"), ("linden", "Linden Yard")]

@@ -86,7 +86,7 @@ def _note_blobs(held: Held, entries: Iterable[Entry]) -> None:
     """Which blobs belong to which job: who may see the job may see them."""
     uses = {(sha256, each.job) for each in entries for sha256 in each.blobs}
     rows = [{"organisation": held.organisation, "sha256": sha256, "job": name} for sha256, name in sorted(uses)]
-    insert_new(held.connection, blob_use, rows)
+    insert_new(held.connection, blob_use, rows=rows)
 
 
 def head(connection: Connection, organisation_id: str, *, job_id: str, device: str) -> tuple[int, str] | None:

@@ -35,7 +35,7 @@ class Phone:
 
 def make_organisation(connection: Connection, organisation_id: str, *, name: str) -> None:
     """Make an organisation unless it is there."""
-    insert_new(connection, organisation, [{"id": organisation_id, "name": name, "cursor": 0}])
+    insert_new(connection, organisation, rows=[{"id": organisation_id, "name": name, "cursor": 0}])
 
 
 def organisation_name(connection: Connection, organisation_id: str) -> str:

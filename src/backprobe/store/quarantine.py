@@ -43,7 +43,7 @@ def set_aside(
         }
         for item in items
     ]
-    insert_new(connection, quarantine, rows)
+    insert_new(connection, quarantine, rows=rows)
 
 
 def listed(connection: Connection, organisation_id: str) -> tuple[RowMapping, ...]:

@@ -45,7 +45,7 @@ def known(connection: Connection, organisation_id: str, *, digests: Sequence[str
 
 def add(connection: Connection, rows: Sequence[Row]) -> None:
     """Write rows: organisation, digest, unit, time_s, row, received_at, feed."""
-    insert_new(connection, report, rows)
+    insert_new(connection, report, rows=rows)
 
 
 def undelivered(connection: Connection, organisation_id: str, *, units: Sequence[str]) -> tuple[RowMapping, ...]:

@@ -66,7 +66,7 @@ def name_vehicle(connection: Connection, organisation_id: str, *, job: str, vehi
 def wait(connection: Connection, organisation_id: str, *, serial: str, job: str, entry: str) -> None:
     """Note that a job was refused a unit, by which entry."""
     row = {"organisation": organisation_id, "serial": serial, "job": job, "entry": entry}
-    insert_new(connection, unit_wait, [row])
+    insert_new(connection, unit_wait, rows=[row])
 
 
 def waits_of(connection: Connection, organisation_id: str, *, job: str) -> dict[str, str]:

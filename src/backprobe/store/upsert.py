@@ -11,7 +11,7 @@ from sqlalchemy.dialects import postgresql, sqlite
 Row: TypeAlias = Mapping[str, object]
 
 
-def insert_new(connection: Connection, table: Table, rows: Sequence[Row]) -> None:
+def insert_new(connection: Connection, table: Table, *, rows: Sequence[Row]) -> None:
     """Write those rows whose key is not there yet; the others are left as they stand."""
     if rows:
         connection.execute(_insert(connection, table).on_conflict_do_nothing(), list(rows))
