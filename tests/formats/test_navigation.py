@@ -1,0 +1,31 @@
+"""Files of orbits are told by how they begin; what is none is refused."""
+
+from __future__ import annotations
+
+import pytest
+from tests.samples.navigation import WEEK, constellation, rinex2, rinex3, sem, yuma
+
+from backprobe.errors import UnreadableError
+from backprobe.formats.navigation import read_navigation
+
+
+@pytest.mark.parametrize(
+    ("write", "kind"),
+    [
+        (rinex2, "RINEX 2 navigation file"),
+        (rinex3, "RINEX 3 navigation file"),
+        (yuma, "YUMA almanac"),
+        (sem, "SEM almanac"),
+    ],
+)
+def test_each_kind_is_told(write, kind: str) -> None:
+    """A file of each kind is read as what it is."""
+    orbits = read_navigation(write(constellation(8, plain=True)), file="x", near_week=WEEK)
+    assert (orbits.kind, len(orbits.ids)) == (kind, 8)
+
+
+@pytest.mark.parametrize("lines", [["wire,key,volts", "Red,off,12.3"], ["$GPGGA,123519,4807.038,N*47"], ["", ""]])
+def test_other_files_are_refused(lines: list[str]) -> None:
+    """A table of readings, a receiver's log and an empty page are no orbits; the message names what would be."""
+    with pytest.raises(UnreadableError, match="RINEX 2 or 3 navigation file, a YUMA almanac or a SEM almanac"):
+        read_navigation(lines, file="x", near_week=WEEK)
