@@ -109,6 +109,8 @@ GOOD: dict[str, Body] = {
     "photo": {"file": "photos/a.jpg", "sha256": SHA, "bytes": 12, "stored": True, "shows": "ground"},
     "person": {"sha256": SHA},
     "claim": {"slot": "serial", "value": "U-1"},
+    "unit_claimed": {"serial": "U-1", "vehicle": None},
+    "unit_refused": {"serial": "U-1", "held_by": "job-8", "vehicle": "5ZLDR7HV5KR200417"},
     "reading": reading("Red", "on", "12.30"),
     "wire_declared": {"wire": "Red", "order": 0},
     "circuit": {"wire": "Red", "circuit": "F14"},

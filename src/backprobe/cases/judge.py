@@ -17,6 +17,7 @@ from backprobe.job.door import meter_for, recording_limits_V
 from backprobe.job.entry import digest
 from backprobe.job.judge import JobEvidence, JobJudgement, judge_job
 from backprobe.job.signed import sign_off_finding
+from backprobe.job.units import unit_findings
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -67,6 +68,7 @@ def evidence_of(imported: Imported) -> JobEvidence:
         walkround=walked,
         missing_photos=tuple(photo.file for photo in walked.photos if found.lacks(photo.file)) if walked else (),
         disputes=tuple(disputes_of(imported)),
+        units=unit_findings(imported.state),
         sign_off=sign_off_finding(
             imported.journal.lines, sign_offs_of(imported), wanted=imported.sheet.hand_over is not None
         ),

@@ -31,6 +31,7 @@ from backprobe.job.entry import read_entry
 from backprobe.job.fold import JobState, fold
 from backprobe.job.judge import JobEvidence, JobJudgement, judge_job
 from backprobe.job.kinds import text
+from backprobe.job.units import unit_findings
 from backprobe.limits.meters import METERS
 from backprobe.stages.probe.answer import without_absent
 
@@ -107,6 +108,7 @@ def evidence_of(asked: Asked) -> JobEvidence:
         recordings=tuple(_recordings(asked, limits_V)),
         walkround=_walkround(asked),
         disputes=tuple(matters(asked.state)),
+        units=unit_findings(asked.state),
     )
 
 

@@ -58,6 +58,7 @@ class JobEvidence:
     walkround: Walkround | None = None
     missing_photos: tuple[str, ...] = ()  # those that the walkround names and that are not there
     disputes: tuple[str, ...] = ()  # what the journal leaves open, in words
+    units: tuple[Finding, ...] = ()  # on units that are in another vehicle
     policy: FleetPolicy | None = None
     sign_off: Finding | None = None  # on the sign-offs in the journal; None where none is there and none is due
 
@@ -121,6 +122,7 @@ def judge_job(evidence: JobEvidence) -> JobJudgement:
     staked = wires_at_stake(probe, evidence.sheet)
     probed = (
         *_vehicle(evidence.sheet),
+        *evidence.units,
         *walked.before(),
         *_probe(evidence, probe),
         *walked.at_wires(staked),

@@ -18,6 +18,8 @@ WITHDRAWN = "withdrawn"  # {entry: id or ids, why}: nothing stands in the place 
 ERASED = "erased"  # {blobs: digests, why}: these files were deleted on purpose
 ROWS_MOVED = "rows_moved"  # {file, moved: [[id, place], …]}: rows stand elsewhere in their file, unchanged
 SIGN_OFF = "sign_off"  # what somebody puts a name to; see job/sign_off.py
+UNIT_CLAIMED = "unit_claimed"  # the server says: this job has the unit
+UNIT_REFUSED = "unit_refused"  # the server says: it is in another vehicle
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,6 +45,10 @@ KINDS: Mapping[str, Kind] = {
     "photo": Kind(("file",), ("sha256", "shows"), _FILE | {"stored": "yes or no", "shows": "text or nothing"}),
     "person": Kind(("sha256",), (), {"sha256": "sha256"}),
     "claim": Kind(("slot",), ("value",), {"slot": "text", "value": "text"}),
+    UNIT_CLAIMED: Kind(("serial",), ("vehicle",), {"serial": "text", "vehicle": "text or nothing"}),
+    UNIT_REFUSED: Kind(
+        ("serial",), ("held_by", "vehicle"), {"serial": "text", "held_by": "text", "vehicle": "text or nothing"}
+    ),
     "reading": Kind(
         ("file", "wire", "key", "capture"),
         ("volts", "after_min", "load_A"),
