@@ -21,6 +21,8 @@ def test_a_policy_is_read():
         ("ground_drop_mV = 150", "0 to 100: a policy may tighten a limit, never loosen it"),
         ("wire_over_fuse = 1.2", "1.35 to 10: a policy may tighten a limit, never loosen it"),
         ("fuse_load_part = 0.9", "0.01 to 0.75: a policy may tighten a limit, never loosen it"),
+        ("path_drop_mV = 301", "0 to 300: a policy may tighten a limit, never loosen it"),
+        ("loaded_drop_V = 0.4", "0 to 0.3: a policy may tighten a limit, never loosen it"),
         ("unit_margin_V = -1", "0 to 20: a policy may tighten a limit, never loosen it"),
         ("ground_drop_mV = nan", "0 to 100: a policy may tighten"),
         ('ground_drop_mV = "50"', "without quotation marks"),

@@ -12,6 +12,8 @@ class FleetPolicy:
     file: str
     ground_drop_mV: float | None = None
     joint_drop_mV: float | None = None
+    path_drop_mV: float | None = None
+    loaded_drop_V: float | None = None
     wire_over_fuse: float | None = None
     fuse_load_part: float | None = None
     unit_margin_V: float | None = None

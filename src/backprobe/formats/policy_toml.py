@@ -6,13 +6,18 @@ from backprobe.evidence.fleet_policy import FleetPolicy
 from backprobe.formats.toml_text import TomlTable, parse_toml
 from backprobe.limits.fuses import LOAD_PART, WIRE_OVER_FUSE
 from backprobe.limits.joints import JOINTS
+from backprobe.limits.practice import PRACTICE
 
 POLICY = "policy.toml"
 KEYS = {
     "": ("join",),
-    "join": ("ground_drop_mV", "joint_drop_mV", "wire_over_fuse", "fuse_load_part", "unit_margin_V"),
+    "join": (
+        *("ground_drop_mV", "joint_drop_mV", "path_drop_mV", "loaded_drop_V"),
+        *("wire_over_fuse", "fuse_load_part", "unit_margin_V"),
+    ),
 }
 NEVER_LOOSER = "a policy may tighten a limit, never loosen it"
+PATH_DROP_MV = JOINTS["wire_drop"].value + JOINTS["ground_drop"].value
 MOST_FACTOR, MOST_MARGIN_V = 10.0, 20.0
 
 
@@ -30,6 +35,8 @@ def read_policy(text: str, file: str) -> FleetPolicy:
         file=file,
         ground_drop_mV=_within(join, "ground_drop_mV", least=0.0, most=JOINTS["ground_drop"].value),
         joint_drop_mV=_within(join, "joint_drop_mV", least=0.0, most=JOINTS["joint_drop"].value),
+        path_drop_mV=_within(join, "path_drop_mV", least=0.0, most=PATH_DROP_MV),
+        loaded_drop_V=_within(join, "loaded_drop_V", least=0.0, most=PRACTICE["supply_loaded_drop"][12].value),
         wire_over_fuse=_within(join, "wire_over_fuse", least=WIRE_OVER_FUSE, most=MOST_FACTOR),
         fuse_load_part=_within(join, "fuse_load_part", least=0.01, most=LOAD_PART),
         unit_margin_V=_within(join, "unit_margin_V", least=0.0, most=MOST_MARGIN_V),

@@ -12,7 +12,8 @@ from backprobe.physics.loop import at_unit_V
 from backprobe.physics.span import Span
 from backprobe.stages.given import said
 from backprobe.stages.join.lead_fuse import fuse_at
-from backprobe.stages.join.wiring_case import Waveform, WiringCase, to_unit_ohm
+from backprobe.stages.join.path import to_unit_ohm
+from backprobe.stages.join.wiring_case import Waveform, WiringCase
 
 VOLTS_ID, RESET_ID, IGNITION_ID = "join_unit_volts", "join_unit_reset", "join_ignition_dip"
 VOLT_DIGITS, TIME_DIGITS = 2, 3

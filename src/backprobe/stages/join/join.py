@@ -7,12 +7,14 @@ from collections.abc import Iterator
 from backprobe.findings import Finding
 from backprobe.stages.join.crank_volts import crank_volts, ignition_dip
 from backprobe.stages.join.ground import ground
+from backprobe.stages.join.idle_transmit import idle_transmit
 from backprobe.stages.join.inputs import inputs, unused
 from backprobe.stages.join.joint_work import joint_work
 from backprobe.stages.join.lead_fuse import lead_fuses, vehicle_fuse
 from backprobe.stages.join.matter import Matter, findings_of, matter
 from backprobe.stages.join.mount import mount
 from backprobe.stages.join.order import order
+from backprobe.stages.join.path_budget import path_budget
 from backprobe.stages.join.wiring_case import WiringCase
 
 
@@ -28,7 +30,8 @@ def join_findings(case: WiringCase) -> tuple[Finding, ...]:
 
 def _matters(case: WiringCase) -> Iterator[Matter]:
     yield matter("order", order(case), table="[join] and [[joint]]")
-    yield matter("wire", (*crank_volts(case), *ignition_dip(case)), table="[join] and [[joint]]")
+    wire = (*crank_volts(case), *path_budget(case), *idle_transmit(case), *ignition_dip(case))
+    yield matter("wire", wire, table="[join] and [[joint]]")
     yield matter("fuse", (*lead_fuses(case), *vehicle_fuse(case)), table="[join]")
     yield matter("ground", ground(case), table="[ground]")
     yield matter("joints", joint_work(case), table="[[joint]]")

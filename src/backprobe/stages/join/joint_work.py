@@ -142,7 +142,7 @@ def _drop(case: WiringCase, lead: Lead, *, drop_mV: float, at_A: float) -> Findi
     scale = max(1.0, peak_A / at_A)
     figures = (seen.low * scale, seen.likely * scale, seen.high * scale)
     then = f"{AGAIN}: it takes more than a joint should"
-    found = _figure(f"join_{lead.name}_drop", JOINTS["joint_drop"], figures=figures, lead=lead, then=then)
+    found = _figure(f"join_{lead.name}_joint_drop", JOINTS["joint_drop"], figures=figures, lead=lead, then=then)
     return tightened(found, None if case.policy is None else case.policy.joint_drop_mV, policy=case.policy)
 
 

@@ -16,8 +16,9 @@ from backprobe.stages.join.fuse_calc import FuseCase, fuse_findings
 from backprobe.stages.join.fuse_findings import LOAD_ID, WIRE_OVER_FUSE_ID
 from backprobe.stages.join.fuse_opening import Fuse, fuse_of, hot_rating_A
 from backprobe.stages.join.measured import together
+from backprobe.stages.join.path import to_unit_ohm
 from backprobe.stages.join.policy import tightened
-from backprobe.stages.join.wiring_case import WiringCase, conductor_for, tap_ohm, to_unit_ohm
+from backprobe.stages.join.wiring_case import WiringCase, conductor_for, tap_ohm
 
 FED = (Purpose.SUPPLY, Purpose.IGNITION)
 LEAST_LOOP_OHM = 0.001

@@ -11,21 +11,16 @@ from backprobe.evidence.join_sheet import Drop, JoinSheet
 from backprobe.evidence.joint import Joint
 from backprobe.evidence.meter import Meter
 from backprobe.evidence.unit_sheet import Lead, Purpose, UnitSheet
-from backprobe.limits.fuses import COLD_MOHM, HOT_AMBIENT_C
+from backprobe.limits.fuses import HOT_AMBIENT_C
 from backprobe.physics.span import Span
 from backprobe.stages.join.conductor import Conductor, conductor_of
-from backprobe.stages.join.fuse_opening import Fuse
 from backprobe.stages.join.measured import (
     UNREAD_GROUND_OHM,
     UNREAD_JOINT_OHM,
     UNREAD_TAP_OHM,
     read_ohm,
-    together,
 )
 from backprobe.stages.join.wire_calc import resistance_ohm
-
-NOTHING = Span(0.0, 0.0, 0.0)
-FUSE_SPREAD = 1.5  # our own model: a fuse in use has up to half more than its data sheet's figure, contacts and all
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -104,25 +99,3 @@ def tap_ohm(case: WiringCase) -> Span:
     """The resistance of battery and vehicle wiring up to the tap [Ω]: as read, else what is met."""
     drop = case.told.tap
     return UNREAD_TAP_OHM if drop is None else read_ohm(drop, case.meter)
-
-
-def fuse_ohm(fuse: Fuse) -> Span:
-    """The resistance of a fuse in use [Ω]; that of the next smaller one where its own was not read."""
-    rows = sorted((rating, mohm) for (kind, rating), (mohm, _) in COLD_MOHM.items() if kind == fuse.type)
-    smaller = [mohm for rating, mohm in rows if rating <= fuse.rating_A] or [rows[0][1] * rows[0][0] / fuse.rating_A]
-    cold = smaller[-1] / 1000.0
-    return Span(0.0, cold, cold * FUSE_SPREAD)
-
-
-def to_unit_ohm(case: WiringCase, lead: Lead, *, joint: Joint, fuse: Fuse | None) -> Span | None:
-    """From the tap through joint, fuse, lead and ground lead to the battery's negative [Ω]; None where not told."""
-    out = lead_ohm(lead, joint, ambient_C=case.ambient_C)
-    if out is None:
-        return None
-    back = [
-        together(ohm, joint_ohm(grounded, case.meter))
-        for ground, grounded in case.joined(Purpose.GROUND)
-        if (ohm := lead_ohm(ground, grounded, ambient_C=case.ambient_C)) is not None
-    ]
-    through = NOTHING if fuse is None else fuse_ohm(fuse)
-    return together(joint_ohm(joint, case.meter), through, out, *back[:1], ground_ohm(case))
