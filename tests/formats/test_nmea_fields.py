@@ -87,8 +87,8 @@ def test_what_cannot_be_is_refused(body: str) -> None:
 def test_small_parts() -> None:
     """A leap second is a time; years of two digits turn at 80; south and west are negative; empty is nothing."""
     assert time_of_day_s("235960.00") == 86400
-    assert day_of("06", "01", "80") == date(1980, 1, 6).toordinal()
-    assert day_of("06", "01", "79") == date(2079, 1, 6).toordinal()
+    assert day_of("06", "01", year="80") == date(1980, 1, 6).toordinal()
+    assert day_of("06", "01", year="79") == date(2079, 1, 6).toordinal()
     assert degrees("0130.0", "W") == -1.5
     assert number("") is None
 

@@ -32,7 +32,7 @@ from backprobe.formats.nmea_satellites import is_main_signal, satellite_id
 )
 def test_numbers_of_all_systems(talker: str, number: str, system: str, found: str) -> None:
     """Own counts, the common count, and system numbers come to the same."""
-    assert satellite_id(talker, number, system) == found
+    assert satellite_id(talker, number, system=system) == found
 
 
 @pytest.mark.parametrize("text", ["", "0", "1000", "-3", "7a", "²"])

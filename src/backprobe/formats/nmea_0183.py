@@ -72,10 +72,10 @@ class NmeaReader:
         for read, line in enumerate(lines, start=1):
             for item in sentences_in(line):
                 if isinstance(item, Fault):
-                    self._pass_over(item, read, line)
+                    self._pass_over(item, at=(read, line))
                     continue
                 self._sentences += 1
-                ended = self._taken(item, read, line)
+                ended = self._taken(item, at=(read, line))
                 if ended is not None:
                     yield self._epoch(ended)
             if read >= GIVEN_UP_AFTER and not self._sentences:
@@ -100,30 +100,30 @@ class NmeaReader:
             gap_s=round(self._clock.gap_s, 3),
         )
 
-    def _taken(self, sentence: Sentence, number: int, line: str) -> Moment | None:
+    def _taken(self, sentence: Sentence, *, at: tuple[int, str]) -> Moment | None:
         """Take a sentence in; the moment that it ended, if it begins another."""
         try:
             if sentence.kind in MOMENTS:
-                return self._timed(sentence, number, line)
+                return self._timed(sentence, at=at)
             if sentence.kind in _OF_SATELLITES:
                 self._moment.add_satellites(sentence)
         except FieldError:
-            self._pass_over(Fault.BAD_FIELD, number, line)
+            self._pass_over(Fault.BAD_FIELD, at=at)
         return None
 
-    def _timed(self, sentence: Sentence, number: int, line: str) -> Moment | None:
+    def _timed(self, sentence: Sentence, *, at: tuple[int, str]) -> Moment | None:
         said, current = said_of(sentence), self._moment
         if sentence.kind == "ZDA":
             current.add_date(said)
             return None
         if said.tod_s is not None and self._was_said(sentence, valid=bool(said.valid)):
-            self._pass_over(Fault.DOUBLED, number, line)
+            self._pass_over(Fault.DOUBLED, at=at)
             return None
         ended = None
         if current.kinds and current.has_other_time(said, sentence):
             ended, self._moment = current, Moment()
         if not self._moment.kinds:
-            self._moment.line = number
+            self._moment.line = at[0]
         self._moment.add(said, sentence)
         return ended
 
@@ -150,7 +150,7 @@ class NmeaReader:
                 self._places.append(Skipped(Place(self._file, moment.line), ODD_WORDS[odd]))
         return moment.epoch(self._clock)
 
-    def _pass_over(self, fault: Fault, number: int, line: str) -> None:
+    def _pass_over(self, fault: Fault, *, at: tuple[int, str]) -> None:
         self._skipped[fault.value] += 1
         if self._skipped[fault.value] <= PLACES_SHOWN:
-            self._places.append(Skipped(Place(self._file, number, line[:SHOWN_TEXT_MAX]), EXPECTED[fault]))
+            self._places.append(Skipped(Place(self._file, at[0], at[1][:SHOWN_TEXT_MAX]), EXPECTED[fault]))

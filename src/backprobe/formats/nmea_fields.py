@@ -68,7 +68,7 @@ def time_of_day_s(text: str) -> float | None:
     return hour * 3600 + minute * 60 + second
 
 
-def day_of(day: str, month: str, year: str) -> int | None:
+def day_of(day: str, month: str, *, year: str) -> int | None:
     """The day as a count; None where it is empty. Raises FieldError."""
     if not (day and month and year):
         return None
@@ -116,7 +116,7 @@ def _rmc(fields: list[str]) -> Said:
     stamp = fields[8]
     return Said(
         tod_s=time_of_day_s(fields[0]),
-        day=day_of(stamp[:2], stamp[2:4], stamp[4:6]),
+        day=day_of(stamp[:2], stamp[2:4], year=stamp[4:6]),
         valid=fields[1] == "A" and (mode == "" or mode not in _NO_SATELLITE_FIX),
         place=_place(fields, 2),
         speed_mps=None if knots is None else knots * MPS_PER_KNOT,
@@ -153,7 +153,7 @@ def _gll(fields: list[str]) -> Said:
 
 
 def _zda(fields: list[str]) -> Said:
-    return Said(tod_s=time_of_day_s(fields[0]), day=day_of(fields[1], fields[2], fields[3]))
+    return Said(tod_s=time_of_day_s(fields[0]), day=day_of(fields[1], fields[2], year=fields[3]))
 
 
 MOMENTS: Mapping[str, Callable[[list[str]], Said]] = {"RMC": _rmc, "GGA": _gga, "GNS": _gns, "GLL": _gll, "ZDA": _zda}
@@ -182,7 +182,7 @@ def used_in(sentence: Sentence) -> tuple[frozenset[str], float | None]:
     system = fields[17] if len(fields) > 17 else ""
     if fields[1] not in ("2", "3"):
         return frozenset(), None
-    ids = (satellite_id(sentence.talker, text, system) for text in fields[2:14] if text)
+    ids = (satellite_id(sentence.talker, text, system=system) for text in fields[2:14] if text)
     return frozenset(one for one in ids if one is not None), number(fields[15])
 
 
