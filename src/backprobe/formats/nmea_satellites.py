@@ -33,8 +33,8 @@ def satellite_id(talker: str, number: str, *, system: str = "") -> str | None:
 
     None where the text is no number.
 
-    >>> satellite_id("GP", "07"), satellite_id("GL", "70"), satellite_id("GN", "70"), satellite_id("GN", "12", system="3")
-    ('G07', 'R06', 'R06', 'E12')
+    >>> satellite_id("GP", "07"), satellite_id("GL", "70"), satellite_id("GN", "12", system="3")
+    ('G07', 'R06', 'E12')
     """
     if not number.isdecimal() or not number.isascii() or not 0 < int(number) < 1000:
         return None
