@@ -12,11 +12,15 @@ import pytest
 from sqlalchemy.engine import make_url
 from tests.samples.postgres import programs, running
 
+from backprobe.cases.may import Caller, phone_caller
+from backprobe.cases.tokens import hashed
+from backprobe.cases.yard import Yard
+from backprobe.store.blobs import BlobFolder
 from backprobe.store.migrate import migrate
 from backprobe.store.opened import Store, opened
-from backprobe.store.people import make_organisation
+from backprobe.store.people import Person, add_person, add_phone, make_organisation, phone_of_device
 
-__all__ = ["address", "fresh_address", "postgres", "sqlite_template", "store"]
+__all__ = ["address", "fresh_address", "ines", "marta", "postgres", "sqlite_template", "sqlite_yard", "store", "yard"]
 
 ORGANISATION = "linden"
 AT = "2026-03-31T08:00:00.000Z"
@@ -72,6 +76,58 @@ def store(address: str) -> Iterator[Store]:
     found = opened(address)
     yield found
     found.close()
+
+
+@pytest.fixture
+def yard(store: Store, tmp_path: Path) -> Yard:
+    """A yard over `store`, with a folder for files."""
+    return yard_over(store, tmp_path)
+
+
+@pytest.fixture
+def sqlite_yard(sqlite_template: Path, tmp_path: Path) -> Iterator[Yard]:
+    """A yard over SQLite, for what does not depend on the database."""
+    shutil.copy(sqlite_template, tmp_path / "store.sqlite3")
+    store = opened(f"sqlite:///{tmp_path / 'store.sqlite3'}")
+    yield yard_over(store, tmp_path)
+    store.close()
+
+
+def yard_over(store: Store, folder: Path) -> Yard:
+    """A yard over a store, its files in `folder`."""
+    (folder / "made").mkdir()
+    return Yard(store=store, blobs=BlobFolder(folder / "files"), made=folder / "made", organisation=ORGANISATION)
+
+
+@pytest.fixture
+def ines(request: pytest.FixtureRequest) -> Caller:
+    """Ines, an installer, by her phone `phone-a`."""
+    return enrolled(_yard_of(request), "ines", device="phone-a")
+
+
+@pytest.fixture
+def marta(request: pytest.FixtureRequest) -> Caller:
+    """Marta, another installer, by her phone `phone-b`."""
+    return enrolled(_yard_of(request), "marta", device="phone-b")
+
+
+def _yard_of(request: pytest.FixtureRequest) -> Yard:
+    name = "sqlite_yard" if "sqlite_yard" in request.fixturenames else "yard"
+    found = request.getfixturevalue(name)
+    assert isinstance(found, Yard)
+    return found
+
+
+def enrolled(yard: Yard, name: str, *, device: str) -> Caller:
+    """Somebody with a phone, written straight into the store."""
+    who = Person(id=name, organisation=ORGANISATION, name=name.title(), language="en", units="metric", role="installer")
+    row = {"id": f"id-{device}", "organisation": ORGANISATION, "person": name, "device": device, "label": name}
+    with yard.store.writing() as connection:
+        add_person(connection, who, made_at=AT)
+        add_phone(connection, {**row, "token_sha256": hashed(f"token-{device}"), "enrolled_at": AT})
+        phone = phone_of_device(connection, ORGANISATION, device=device)
+    assert phone is not None
+    return phone_caller(phone)
 
 
 def _prepare(address: str) -> None:

@@ -1,0 +1,126 @@
+"""Which vehicle a unit is in, settled as entries arrive: claim and refusal are entries that the server writes.
+
+A unit is claimed by the serial number that stands in a job: on its sheet or scanned on the phone. One job in one vehicle
+has it; a job in another vehicle is refused it and gets a finding. Nothing of what the technicians said is changed.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from backprobe.cases.server_words import SERVER, say
+from backprobe.cases.tokens import fresh_id
+from backprobe.job.canonical import Body
+from backprobe.job.entry import Entry, read_entry
+from backprobe.job.fold import fold
+from backprobe.job.journal import Draft
+from backprobe.job.kinds import CORRECTION, SIGN_OFF, UNIT_CLAIMED, UNIT_REFUSED, WITHDRAWN, text
+from backprobe.store import entries, units
+from backprobe.store.entries import Held
+from backprobe.store.units import Claim
+
+NAMING = ("claim", "job")  # kinds that name a unit or a vehicle
+LISTENED = (*NAMING, CORRECTION, WITHDRAWN, SIGN_OFF)
+ABANDONED = "abandoned"
+MOST_SERIAL = 200
+
+
+@dataclass(frozen=True, slots=True)
+class Said:
+    """The units that a job names, and its vehicle's VIN where it is settled."""
+
+    serials: frozenset[str]
+    vin: str | None
+
+
+def touches_units(entry: Entry) -> bool:
+    """Whether an entry can change which units its job has."""
+    if entry.kind == CORRECTION:
+        return entry.version_known and entry.body.get("kind") in NAMING
+    return entry.version_known and entry.device != SERVER and entry.kind in LISTENED
+
+
+def plain_serial(serial: str) -> str:
+    """A serial number as numbers are compared: without spaces, in capitals.
+
+    >>> plain_serial(" ln2-00417 ")
+    'LN2-00417'
+    """
+    return "".join(serial.split()).upper()
+
+
+def settle_units(held: Held, job_id: str, *, at: str) -> None:
+    """Bring the claims of a job to what its entries say; who waited for a unit that is let go is asked again."""
+    freed = _settle(held, job_id, at=at)
+    for serial in freed:
+        for waiting in units.waiting_for(held.connection, held.organisation, serial=serial):
+            _settle(held, waiting, at=at)
+
+
+def _settle(held: Held, job_id: str, *, at: str) -> tuple[str, ...]:
+    """The same for one job; the units that it let go."""
+    connection, organisation = held.connection, held.organisation
+    said = _said(held, job_id)
+    has = {claim.serial for claim in units.held_by(connection, organisation, job=job_id)}
+    waits = units.waits_of(connection, organisation, job=job_id)
+    freed = tuple(sorted(has - said.serials))
+    for serial in freed:
+        units.release(connection, organisation, serial=serial, job=job_id)
+        _take_back(held, job_id, serial=serial, kind=UNIT_CLAIMED, at=at)
+    if said.vin is not None:
+        units.name_vehicle(connection, organisation, job=job_id, vehicle=said.vin)
+    for serial in sorted(set(waits) - said.serials):
+        _wait_no_more(held, job_id, serial=serial, at=at)
+    for serial in sorted(said.serials - has):
+        _claim(held, Claim(serial, job_id, said.vin), waits=serial in waits, at=at)
+    return freed
+
+
+def _claim(held: Held, wanted: Claim, *, waits: bool, at: str) -> None:
+    """Claim one unit; what the server has to say about it."""
+    holder = units.claim(held.connection, held.organisation, wanted=wanted)
+    if holder.job == wanted.job or (wanted.vehicle is not None and holder.vehicle == wanted.vehicle):
+        if waits:
+            _wait_no_more(held, wanted.job, serial=wanted.serial, at=at)
+        if holder.job == wanted.job:
+            body: Body = {"serial": wanted.serial, "vehicle": wanted.vehicle}
+            say(held, [Draft(id=fresh_id(), kind=UNIT_CLAIMED, body=body)], job_id=wanted.job, at=at)
+    elif not waits:
+        body = {"serial": wanted.serial, "held_by": holder.job, "vehicle": holder.vehicle}
+        draft = Draft(id=fresh_id(), kind=UNIT_REFUSED, body=body)
+        say(held, [draft], job_id=wanted.job, at=at)
+        units.wait(held.connection, held.organisation, serial=wanted.serial, job=wanted.job, entry=draft.id)
+
+
+def _wait_no_more(held: Held, job_id: str, *, serial: str, at: str) -> None:
+    _take_back(held, job_id, serial=serial, kind=UNIT_REFUSED, at=at)
+    units.wait_no_more(held.connection, held.organisation, serial=serial, job=job_id)
+
+
+def _take_back(held: Held, job_id: str, *, serial: str, kind: str, at: str) -> None:
+    """Withdraw what the server said of a unit in a job and has not withdrawn yet."""
+    raws = entries.of_job(held.connection, held.organisation, job_id=job_id, kinds=[kind, WITHDRAWN])
+    said = [read_entry(raw) for raw in raws]
+    gone = {text(entry.body, "entry") for entry in said if entry.kind == WITHDRAWN}
+    why = "the unit is no longer named here" if kind == UNIT_CLAIMED else "the unit is not in another vehicle any more"
+    drafts = [
+        Draft(id=fresh_id(), kind=WITHDRAWN, body={"entry": entry.id, "why": why})
+        for entry in said
+        if entry.kind == kind and entry.device == SERVER and text(entry.body, "serial") == serial
+        if entry.id not in gone
+    ]
+    say(held, drafts, job_id=job_id, at=at)
+
+
+def _said(held: Held, job_id: str) -> Said:
+    """What the entries of a job come to, as far as units are concerned; nothing of a job that was abandoned."""
+    raws = entries.of_job(held.connection, held.organisation, job_id=job_id, kinds=LISTENED)
+    found = [read_entry(raw) for raw in raws]
+    ends = [text(entry.body, "end") for entry in found if entry.kind == SIGN_OFF]
+    if ends and ends[-1] == ABANDONED:
+        return Said(frozenset(), None)
+    slots = fold(found).slots
+    serials = slots["serial"].values if "serial" in slots else ()
+    plain = {name for serial in serials if 0 < len(name := plain_serial(serial)) <= MOST_SERIAL and name.isprintable()}
+    vin = slots["vin"].value if "vin" in slots else None
+    return Said(frozenset(plain), None if vin is None else plain_serial(vin)[:MOST_SERIAL].replace("\0", ""))
