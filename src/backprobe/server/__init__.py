@@ -1,0 +1,1 @@
+"""HTTP: the one room that knows FastAPI and pydantic."""
