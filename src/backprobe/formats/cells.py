@@ -21,9 +21,18 @@ def numbered(lines: Iterable[str], *, file: str) -> Iterator[tuple[int, str]]:
             raise UnreadableError(Place(file, number), "a text table; this looks like a binary file")
         text = line.rstrip("\r\n")
         text = text.removeprefix(BOM) if number == 1 else text
-        plain = text.strip()
-        if plain and not plain.startswith("#") and not (len(plain) == 5 and plain.lower().startswith("sep=")):
+        if says_something(text):
             yield number, text
+
+
+def says_something(line: str) -> bool:
+    """Whether a line of a table holds cells: it is not blank, begins with no # and is no spreadsheet's 'sep=;'.
+
+    >>> says_something("Red,on,12.3"), says_something(" # seen by Ada"), says_something("sep=;")
+    (True, False, False)
+    """
+    plain = line.strip()
+    return bool(plain) and not plain.startswith("#") and not (len(plain) == 5 and plain.lower().startswith("sep="))
 
 
 def cells_of(line: str, delimiter: str) -> list[str]:
