@@ -223,7 +223,7 @@ def crimps_source() -> str:
 
 
 def joint_limit(row: dict[str, str]) -> str:
-    """One limit of joints and grounds."""
+    """One limit."""
     lines = (
         quoted(row["id"]),
         number(row["value"]),
@@ -237,17 +237,20 @@ def joint_limit(row: dict[str, str]) -> str:
 
 def joints_source() -> str:
     """The text of limits/joints.py."""
-    table = mapping(
-        "JOINTS",
-        "dict[str, Limit]",
-        note="limits by name",
-        entries=(joint_limit(row) for row in rows("joints/limits.csv")),
-    )
-    return module(
-        "Limits of joints, splices and grounds.",
-        imports="from backprobe.findings import Limit, Side, Standing",
-        parts=[table],
-    )
+    return limits_source("JOINTS", "joints/limits.csv", title="Limits of joints, splices and grounds.")
+
+
+def windscreen_source() -> str:
+    """The text of limits/windscreen.py."""
+    title = "Where a device may sit on the windscreen of a commercial vehicle."
+    return limits_source("WINDSCREEN", "49-cfr-393/limits.csv", title=title)
+
+
+def limits_source(name: str, table: str, *, title: str) -> str:
+    """The text of a module that holds the limits of a table by name."""
+    entries = (joint_limit(row) for row in rows(table))
+    limits = mapping(name, "dict[str, Limit]", note="limits by name", entries=entries)
+    return module(title, imports="from backprobe.findings import Limit, Side, Standing", parts=[limits])
 
 
 def points(name: str, table: str, *, note: str, x: str, y: str) -> str:
@@ -323,6 +326,7 @@ if __name__ == "__main__":
                 "src/backprobe/limits/fuses.py": fuses_source(),
                 "src/backprobe/limits/crimps.py": crimps_source(),
                 "src/backprobe/limits/joints.py": joints_source(),
+                "src/backprobe/limits/windscreen.py": windscreen_source(),
                 "src/backprobe/limits/batteries.py": batteries_source(),
             }
         )

@@ -10,7 +10,7 @@ import pytest
 ROOT = Path(__file__).resolve().parents[2]
 FOLDERS = (
     *("awg", "iec-60228", "iso-6722", "33-cfr-183", "ac-43-13-1b", "iec-60364-5-54"),
-    *("iso-8820-3", "crimp-pull", "joints", "batteries"),
+    *("iso-8820-3", "crimp-pull", "joints", "batteries", "49-cfr-393"),
 )
 
 

@@ -35,6 +35,7 @@ READER_ONLY = {
     "job_sheets/joint-twice",
     "job_sheets/input-twice",
     "job_sheets/photo-twice",
+    "job_sheets/join-level-four-at-24",
     "walkrounds/photo-twice",
     "walkrounds/lamps-none-and-one",
     "unit_sheets/supply-upside-down",

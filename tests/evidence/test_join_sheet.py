@@ -6,10 +6,10 @@ from dataclasses import fields
 
 import pytest
 
-from backprobe.evidence.join_sheet import Drop, JoinSheet, Mount, SignalLevels
+from backprobe.evidence.join_sheet import Drop, JoinSheet, Mount, Route, SignalLevels
 
 
-@pytest.mark.parametrize("empty", [JoinSheet(), Mount()])
+@pytest.mark.parametrize("empty", [JoinSheet(), Mount(), Route()])
 def test_nothing_said_is_nothing_known(empty):
     """No key has a value that nobody wrote; a missing answer is never 'no'."""
     assert all(getattr(empty, field.name) in (None, ()) for field in fields(empty))

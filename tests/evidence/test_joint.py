@@ -25,3 +25,11 @@ def test_only_the_lead_must_be_said():
     joint = Joint(lead="door")
     rest = (joint.wire, joint.method, joint.fuse_A, joint.place, joint.length_m, joint.end, joint.undo)
     assert set(rest) == {None}
+
+
+def test_how_an_unused_lead_was_left():
+    """As it was written, else by what was ticked; nothing where the lead is used, or nothing was said."""
+    assert Joint(lead="door", end="in the loom", capped=True).left == "in the loom"
+    assert Joint(lead="door", cut_mm=60.0, capped=True, tied_back=False).left == "cut to 60 mm, capped, not tied back"
+    assert Joint(lead="door", wire="White", capped=True).left is None
+    assert Joint(lead="door").left is None

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from backprobe.evidence.job_sheet import JobSheet, Vehicle
-from backprobe.evidence.join_sheet import Drop, JoinSheet, Mount
+from backprobe.evidence.join_sheet import Drop, JoinSheet, Mount, Route
 from backprobe.evidence.joint import Joint, Method
 from backprobe.evidence.unit_sheet import Lead, Pull, Purpose, Supply, UnitInput, UnitSheet
 from backprobe.findings import Finding, Verdict
@@ -29,9 +29,18 @@ ON_RED = Joint(lead="power", wire="Red", method=Method.CRIMPED_BUTT, fuse_A=3.0,
 AT_STUD = Joint(
     lead="ground", method=Method.RING_TERMINAL, place="stud G104", length_m=1.0, **{**MADE, "strip_mm": 6.0}
 )
-CAPPED = Joint(lead="door", end="capped and tied back")
+CAPPED = Joint(lead="door", cut_mm=60.0, capped=True, tied_back=True)
 SEAT = Mount(
     place="behind the dash", solid=True, reachable=True, dry=True, cool=True, quiet=True, tied=True, clear=True
+)
+WAY = Route(
+    grommets=True,
+    sheathed=True,
+    held=True,
+    drip_loop=True,
+    clear_of_heat=True,
+    clear_of_fuel=True,
+    clear_of_moving=True,
 )
 TOLD = JoinSheet(
     tap=Drop(74, 2),
@@ -40,6 +49,7 @@ TOLD = JoinSheet(
     ground=Drop(14, 2),
     why_spliced="no free way",
     mount=SEAT,
+    route=WAY,
 )
 GOOD = WiringCase(
     sheet=JobSheet(vehicle=Vehicle(system_V=12), unit_sheet="u", joints=(ON_RED, AT_STUD, CAPPED), join=TOLD),

@@ -70,9 +70,9 @@ def _row(joint: Joint, *, grounded: bool) -> JoinedRow:
     method = None if joint.method is None else joint.method.words
     fuse = None if joint.fuse_A is None else f"behind a fuse of {joint.fuse_A:g} A"
     if joint.wire is None and not grounded:
-        if not joint.end:
+        if not joint.left:
             return JoinedRow(lead=joint.lead, joined="not told where it went", undo=joint.undo)
-        return JoinedRow(lead=joint.lead, joined=f"not used: {joint.end}", undo=joint.undo or UNTOUCHED)
+        return JoinedRow(lead=joint.lead, joined=f"not used: {joint.left}", undo=joint.undo or UNTOUCHED)
     to = "to the frame" if joint.wire is None else f"to {joint.wire}"
     said = ", ".join(part for part in (to, method, joint.place, fuse) if part)
     return JoinedRow(lead=joint.lead, joined=said, undo=joint.undo)

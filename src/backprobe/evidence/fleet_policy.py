@@ -16,4 +16,5 @@ class FleetPolicy:
     loaded_drop_V: float | None = None
     wire_over_fuse: float | None = None
     fuse_load_part: float | None = None
+    selective_times: float | None = None
     unit_margin_V: float | None = None

@@ -47,12 +47,15 @@ class Joint:
     there to the unit, `fuse_A` the fuse at the joint. `end` says what was done with the end of an unused lead, `undo`
     how the joint is taken out again. `strip_mm` is how much was stripped, `overlap_mm` how far the new insulation goes
     over the old on each side, `pull_N` what a sample crimp stood, `drop_mV` the drop across the joint at `drop_A`.
+    `fuse_type` is C, E or F of ISO 8820-3, `hottest_C` how hot it gets at the joint. Of an unused lead `cut_mm` says
+    how long it was left, `capped` whether its end is insulated, `tied_back` whether it is held.
     """
 
     lead: str
     wire: str | None = None
     method: Method | None = None
     fuse_A: float | None = None
+    fuse_type: str | None = None
     place: str | None = None
     length_m: float | None = None
     end: str | None = None
@@ -62,7 +65,30 @@ class Joint:
     strain_relief: bool | None = None
     damp: bool | None = None
     drip_loop: bool | None = None
+    hottest_C: float | None = None
     pull_N: float | None = None
     tugged: bool | None = None
     drop_mV: float | None = None
     drop_A: float | None = None
+    cut_mm: float | None = None
+    capped: bool | None = None
+    tied_back: bool | None = None
+
+    @property
+    def left(self) -> str | None:
+        """How the end of a lead that is not used was left, in words; None where it is used, or nothing was said.
+
+        >>> Joint(lead="door", cut_mm=60, capped=True, tied_back=True).left
+        'cut to 60 mm, capped, tied back'
+        """
+        if self.wire:
+            return None
+        cut = "" if self.cut_mm is None else f"cut to {self.cut_mm:g} mm"
+        said = self.end or ", ".join(
+            word for word in (cut, _done(self.capped, "capped"), _done(self.tied_back, "tied back")) if word
+        )
+        return said or None
+
+
+def _done(flag: bool | None, word: str) -> str:
+    return "" if flag is None else word if flag else f"not {word}"

@@ -8,11 +8,25 @@ from typing import TypeAlias
 from backprobe.evidence.joint import Joint, Method
 from backprobe.evidence.photo import NamedPhoto, Shows
 from backprobe.formats.toml_text import TomlTable
+from backprobe.limits.fuse_lookup import TYPES
 
 KEYS: dict[str, tuple[str, ...]] = {
     "joint": (
-        *("lead", "wire", "method", "fuse_A", "place", "length_m", "end", "undo", "strip_mm", "overlap_mm"),
-        *("strain_relief", "damp", "drip_loop", "pull_N", "tugged", "drop_mV", "drop_A"),
+        *(
+            "lead",
+            "wire",
+            "method",
+            "fuse_A",
+            "fuse_type",
+            "place",
+            "length_m",
+            "end",
+            "undo",
+            "strip_mm",
+            "overlap_mm",
+        ),
+        *("strain_relief", "damp", "drip_loop", "hottest_C", "pull_N", "tugged", "drop_mV", "drop_A"),
+        *("cut_mm", "capped", "tied_back"),
     ),
     "photo": ("file", "shows", "note"),
 }
@@ -20,6 +34,8 @@ Known: TypeAlias = Mapping[str, Collection[str]]  # the keys of every table, for
 
 LEAST_FUSE_A, MOST_FUSE_A = 0.1, 100
 MOST_LENGTH_M = 100
+COLDEST_C, HOTTEST_C = -40, 200
+MOST_CUT_MM = 20_000
 MOST_STRIP_MM, MOST_PULL_N, MOST_DROP_MV = 200, 2000, 12_000
 
 
@@ -42,6 +58,7 @@ def _joint(table: TomlTable) -> Joint:
         wire=table.text_of("wire"),
         method=None if method is None else Method(method),
         fuse_A=table.number_of("fuse_A", least=LEAST_FUSE_A, most=MOST_FUSE_A),
+        fuse_type=table.text_of("fuse_type", choices=TYPES),
         place=table.text_of("place"),
         length_m=table.number_of("length_m", least=0, most=MOST_LENGTH_M),
         end=table.text_of("end"),
@@ -51,10 +68,14 @@ def _joint(table: TomlTable) -> Joint:
         strain_relief=table.flag_of("strain_relief"),
         damp=table.flag_of("damp"),
         drip_loop=table.flag_of("drip_loop"),
+        hottest_C=table.number_of("hottest_C", least=COLDEST_C, most=HOTTEST_C),
         pull_N=table.number_of("pull_N", least=0, most=MOST_PULL_N),
         tugged=table.flag_of("tugged"),
         drop_mV=table.number_of("drop_mV", least=0, most=MOST_DROP_MV),
         drop_A=table.number_of("drop_A", least=LEAST_FUSE_A, most=MOST_FUSE_A),
+        cut_mm=table.number_of("cut_mm", least=0, most=MOST_CUT_MM),
+        capped=table.flag_of("capped"),
+        tied_back=table.flag_of("tied_back"),
     )
 
 

@@ -1,43 +1,52 @@
-"""The tables of a job sheet on wire, fuse, ground, inputs and mounting: [join], [ground], [[input]], [mount]."""
+"""The tables of a job sheet on wire, fuse, ground, inputs, mounting: [join], [ground], [[input]], [mount], [route]."""
 
 from __future__ import annotations
 
 from collections.abc import Collection, Mapping
+from datetime import datetime
 
-from backprobe.evidence.join_sheet import Drop, JoinSheet, Mount, SignalLevels
+from backprobe.evidence.join_sheet import Drop, JoinSheet, Mount, Route, SignalLevels
+from backprobe.formats.instants import EXPECTED, read_instant
 from backprobe.formats.toml_text import TomlTable
+from backprobe.limits.fuse_lookup import TYPES
 from backprobe.limits.iso_16750_2 import STARTING_PROFILES
 from backprobe.limits.wires import INSULATIONS
 
+SOURCED = ("sources", "isolation", "pulled", "active", "reported_on", "reported_off")
+ROUTE = ("grommets", "sheathed", "held", "drip_loop", "clear_of_heat", "clear_of_fuel", "clear_of_moving")
 KEYS: dict[str, tuple[str, ...]] = {
     "join": (
         *("ambient_C", "insulation", "crank_level", "tap_drop_mV", "tap_load_A", "vehicle_fuse_A", "vehicle_load_A"),
-        *("reversible", "pierced", "why_spliced"),
+        *("vehicle_fuse_type", "reversible", "pierced", "why_spliced"),
     ),
     "ground": ("drop_mV", "load_A", "self_tapping", "behind", "switched_negative"),
-    "input": ("lead", "on_V", "off_V", "floats_off", "coil", "diode", "isolated"),
+    "input": ("lead", "on_V", "off_V", "floats_off", "coil", "diode", "isolated", *SOURCED),
     "mount": (
         *("place", "solid", "reachable", "dry", "cool", "quiet", "tied", "clear"),
-        *("windscreen", "top_mm", "bottom_mm", "in_sight"),
+        *("clear_of_airbags", "clear_of_column", "clear_of_pedals", "clear_of_ducts"),
+        *("windscreen", "top_mm", "bottom_mm", "in_sight", "safety_technology"),
     ),
+    "route": ROUTE,
 }
 MOST_DROP_MV, LEAST_LOAD_A, MOST_LOAD_A = 12_000, 0.01, 100
 COLDEST_C, HOTTEST_C = -40, 125
 MOST_V, MOST_MM, MOST_FUSE_A = 60, 2000, 500
+ISOLATIONS, PULLS, ACTIVE = ("diode", "relay", "none"), ("up", "down"), ("high", "low")
 LEVELS = tuple(dict.fromkeys(level for rows in STARTING_PROFILES.values() for level in rows))
 
 
 def read_join(sheet: TomlTable, known: Mapping[str, Collection[str]]) -> JoinSheet:
     """What the sheet says beside the joints. Raises UnreadableError, with the line, as for the whole sheet."""
-    join, ground, mount = (sheet.table_of(name) for name in ("join", "ground", "mount"))
-    for table in (join, ground, mount):
+    join, ground, mount, route = (sheet.table_of(name) for name in ("join", "ground", "mount", "route"))
+    for table in (join, ground, mount, route):
         table.only(known)
     return JoinSheet(
         ambient_C=join.number_of("ambient_C", least=COLDEST_C, most=HOTTEST_C),
         insulation=join.text_of("insulation", choices=tuple(INSULATIONS)),
-        crank_level=join.text_of("crank_level", choices=LEVELS),
+        crank_level=_level(join, sheet.table_of("vehicle").values.get("system_V")),
         tap=_drop(join, "tap_drop_mV", load_key="tap_load_A"),
         vehicle_fuse_A=join.number_of("vehicle_fuse_A", least=0.1, most=MOST_FUSE_A),
+        vehicle_fuse_type=join.text_of("vehicle_fuse_type", choices=TYPES),
         vehicle_load_A=join.number_of("vehicle_load_A", least=0, most=MOST_FUSE_A),
         reversible=join.flag_of("reversible"),
         pierced=join.flag_of("pierced"),
@@ -48,7 +57,17 @@ def read_join(sheet: TomlTable, known: Mapping[str, Collection[str]]) -> JoinShe
         switched_negative=ground.flag_of("switched_negative"),
         levels=_levels(sheet.tables_of("input"), known),
         mount=_mount(mount) if "mount" in sheet.values else None,
+        route=Route(**{key: route.flag_of(key) for key in ROUTE}) if "route" in sheet.values else None,
     )
+
+
+def _level(join: TomlTable, system_V: object) -> str | None:
+    """The level of the starting profile; one that the system voltage does not have is refused."""
+    level = join.text_of("crank_level", choices=LEVELS)
+    rows = STARTING_PROFILES.get(system_V) if isinstance(system_V, int) else None
+    if level is not None and rows is not None and level not in rows:
+        raise join.refuse("crank_level", f"ISO 16750-2 has no level {level} at {system_V} V: {', '.join(rows)}")
+    return level
 
 
 def _drop(table: TomlTable, drop_key: str, *, load_key: str) -> Drop | None:
@@ -76,8 +95,25 @@ def _levels(tables: tuple[TomlTable, ...], known: Mapping[str, Collection[str]])
             coil=table.flag_of("coil"),
             diode=table.flag_of("diode"),
             isolated=table.flag_of("isolated"),
+            sources=table.texts_of("sources"),
+            isolation=table.text_of("isolation", choices=ISOLATIONS),
+            pulled=table.text_of("pulled", choices=PULLS),
+            active=table.text_of("active", choices=ACTIVE),
+            reported_on=_instant(table, "reported_on"),
+            reported_off=_instant(table, "reported_off"),
         )
     return tuple(found.values())
+
+
+def _instant(table: TomlTable, key: str) -> str | None:
+    """When a report came, as it was written."""
+    value = table.values.get(key)
+    if isinstance(value, datetime):
+        return value.isoformat()
+    text = table.text_of(key)
+    if text is not None and read_instant(text) is None:
+        raise table.refuse(key, EXPECTED)
+    return text
 
 
 def _mount(table: TomlTable) -> Mount:
@@ -94,4 +130,9 @@ def _mount(table: TomlTable) -> Mount:
         top_mm=table.number_of("top_mm", least=0, most=MOST_MM),
         bottom_mm=table.number_of("bottom_mm", least=0, most=MOST_MM),
         in_sight=table.flag_of("in_sight"),
+        clear_of_airbags=table.flag_of("clear_of_airbags"),
+        clear_of_column=table.flag_of("clear_of_column"),
+        clear_of_pedals=table.flag_of("clear_of_pedals"),
+        clear_of_ducts=table.flag_of("clear_of_ducts"),
+        safety_technology=table.flag_of("safety_technology"),
     )

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from backprobe.evidence.fleet_policy import FleetPolicy
 from backprobe.formats.toml_text import TomlTable, parse_toml
-from backprobe.limits.fuses import LOAD_PART, WIRE_OVER_FUSE
+from backprobe.limits.fuses import LOAD_PART, SELECTIVE_TIMES, WIRE_OVER_FUSE
 from backprobe.limits.joints import JOINTS
 from backprobe.limits.practice import PRACTICE
 
@@ -13,7 +13,7 @@ KEYS = {
     "": ("join",),
     "join": (
         *("ground_drop_mV", "joint_drop_mV", "path_drop_mV", "loaded_drop_V"),
-        *("wire_over_fuse", "fuse_load_part", "unit_margin_V"),
+        *("wire_over_fuse", "fuse_load_part", "selective_times", "unit_margin_V"),
     ),
 }
 NEVER_LOOSER = "a policy may tighten a limit, never loosen it"
@@ -39,6 +39,7 @@ def read_policy(text: str, file: str) -> FleetPolicy:
         loaded_drop_V=_within(join, "loaded_drop_V", least=0.0, most=PRACTICE["supply_loaded_drop"][12].value),
         wire_over_fuse=_within(join, "wire_over_fuse", least=WIRE_OVER_FUSE, most=MOST_FACTOR),
         fuse_load_part=_within(join, "fuse_load_part", least=0.01, most=LOAD_PART),
+        selective_times=_within(join, "selective_times", least=SELECTIVE_TIMES, most=MOST_FACTOR),
         unit_margin_V=_within(join, "unit_margin_V", least=0.0, most=MOST_MARGIN_V),
     )
 

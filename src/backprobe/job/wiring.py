@@ -58,7 +58,7 @@ def drawn(lead: Lead | None, joint: Joint | None, *, wires: dict[str, NamedWire]
         lead=_named(lead, joint),
         wire=None if joint.wire is None else _wire(joint.wire, wire),
         feeds="" if wire is None else _feeds(wire),
-        joint=made if joint.wire or grounded else joint.end or "",
+        joint=made if joint.wire or grounded else joint.left or "",
         fuse=None if joint.fuse_A is None else f"{joint.fuse_A:g} A",
         ground=grounded,
     )

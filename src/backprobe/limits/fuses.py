@@ -26,11 +26,16 @@ HOT_AMBIENT_BASIS = Basis(
     "hot surroundings behind a dashboard: 60 °C",
     Standing.COMMON_PRACTICE,
 )
+SELECTIVE_BASIS = Basis(
+    "the vehicle's fuse is 2 times the unit's or more, so that the unit's opens first",
+    Standing.COMMON_PRACTICE,
+)
 
 BREAKING_A = 1000.0
 LOAD_PART = 0.75
 WIRE_OVER_FUSE = 1.35
 HOT_AMBIENT_C = 60.0
+SELECTIVE_TIMES = 2.0
 
 # when blade fuses open
 GATES: tuple[Gate, ...] = (

@@ -38,3 +38,22 @@ def test_a_loop_too_resistive_to_clear_is_said():
     assert short["join_supply_fuse_clears"].verdict in (Verdict.HOLDS, Verdict.THIN)
     assert weak["join_supply_fuse_clears"].verdict is Verdict.FAILS
     assert "too resistive" in weak["join_supply_fuse_clears"].because
+
+
+def test_the_type_of_the_fuse_is_the_one_that_was_written():
+    """30 A on 0.75 mm²: type E opens later than type C, and the same short is worse behind it."""
+    by_type = {kind: found(built(replace(ON_RED, fuse_A=30.0, fuse_type=kind))) for kind in ("C", "E")}
+    usual = found(built(replace(ON_RED, fuse_A=30.0)))
+    name = "join_supply_fuse_clears"
+    assert usual[name] == by_type["C"][name]
+    assert "type E" in by_type["E"][name].what
+    late, soon = by_type["E"][name].high, by_type["C"][name].high
+    assert late is not None
+    assert soon is not None
+    assert late > soon
+
+
+def test_a_type_that_is_not_made_so_is_asked_for():
+    """Miniature fuses end at 30 A."""
+    because = found(built(replace(ON_RED, fuse_A=40.0, fuse_type="F")))["join_fuse_told"].because
+    assert "the fuse of 40 A at 'power' opens: no blade fuse of type F is made so" in because

@@ -31,7 +31,7 @@ def as_built(joints: Sequence[Joint], unit: UnitSheet, *, chosen: Mapping[Purpos
         (lead, said[lead.name])
         for purpose in TAPPED
         for lead in unit.leads_for(purpose)
-        if lead.name in said and (said[lead.name].wire or said[lead.name].end)
+        if lead.name in said and (said[lead.name].wire or said[lead.name].left)
     ]
     return (
         *_unknown(joints, unit),
@@ -89,7 +89,7 @@ def untold_of(lead: Lead, joint: Joint | None) -> str | None:
         return None
     if lead.purpose is Purpose.GROUND:
         return "where it is grounded"
-    return None if joint.end else "neither a wire nor what was done with its end"
+    return None if joint.left else "neither a wire nor what was done with its end"
 
 
 def _tap(lead: Lead, joint: Joint, *, wanted: str | None) -> Iterator[Finding]:
@@ -115,7 +115,7 @@ def _standing(lead: Lead, joint: Joint, *, wanted: str | None) -> tuple[Verdict,
     """The verdict on a tapped wire, why, and what to do."""
     if joint.wire is None:
         then = JOIN_IT.format(wire=wanted or f"a wire that was proven for the {lead.purpose}")
-        return Verdict.OPEN, f"not used: {joint.end}", then
+        return Verdict.OPEN, f"not used: {joint.left}", then
     if wanted is None:
         because = f"joined to {joint.wire}, but no wire stands proven for the {lead.purpose}"
         return Verdict.OPEN, because, f"settle first which wire is the {lead.purpose}"

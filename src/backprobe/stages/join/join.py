@@ -8,13 +8,16 @@ from backprobe.findings import Finding
 from backprobe.stages.join.crank_volts import crank_volts, ignition_dip
 from backprobe.stages.join.ground import ground
 from backprobe.stages.join.idle_transmit import idle_transmit
-from backprobe.stages.join.inputs import inputs, unused
+from backprobe.stages.join.inputs import inputs
 from backprobe.stages.join.joint_work import joint_work
-from backprobe.stages.join.lead_fuse import lead_fuses, vehicle_fuse
+from backprobe.stages.join.lead_fuse import lead_fuses
 from backprobe.stages.join.matter import Matter, findings_of, matter
 from backprobe.stages.join.mount import mount
 from backprobe.stages.join.order import order
 from backprobe.stages.join.path_budget import path_budget
+from backprobe.stages.join.route import route
+from backprobe.stages.join.unused import unused
+from backprobe.stages.join.vehicle_fuse import vehicle_fuse
 from backprobe.stages.join.wiring_case import WiringCase
 
 
@@ -37,3 +40,4 @@ def _matters(case: WiringCase) -> Iterator[Matter]:
     yield matter("joints", joint_work(case), table="[[joint]]")
     yield matter("inputs", (*inputs(case), *unused(case)), table="[[input]]")
     yield matter("mount", mount(case), table="[mount]")
+    yield matter("route", route(case), table="[route]")

@@ -12,6 +12,7 @@ from backprobe.limits.crimps import PULL_BASIS, PULL_N
 from backprobe.limits.joints import JOINTS
 from backprobe.physics.wire import awg_area_mm2
 from backprobe.stages.given import said
+from backprobe.stages.join.heat import heat
 from backprobe.stages.join.matter import either
 from backprobe.stages.join.measured import read_mV
 from backprobe.stages.join.policy import tightened
@@ -43,6 +44,8 @@ def joint_work(case: WiringCase) -> Iterator[Finding | str]:
             yield _overlap(lead, joint.overlap_mm, method=joint.method)
         if joint.pull_N is not None and joint.method in CRIMPED:
             yield from _pull(lead, joint.pull_N)
+        if joint.hottest_C is not None:
+            yield heat(case, lead, joint=joint, hottest_C=joint.hottest_C)
         if joint.drop_mV is not None and joint.drop_A is not None:
             yield _drop(case, lead, drop_mV=joint.drop_mV, at_A=joint.drop_A)
 

@@ -9,6 +9,7 @@ from backprobe.evidence.job_sheet import NamedWire
 from backprobe.evidence.joint import Joint, Method
 from backprobe.evidence.unit_sheet import Lead, Purpose
 from backprobe.findings import Finding, Verdict
+from backprobe.stages.join.input_sources import bridged
 from backprobe.stages.join.matter import either, plain
 from backprobe.stages.join.wiring_case import WiringCase
 
@@ -55,12 +56,13 @@ def _place(case: WiringCase, lead: Lead, *, joint: Joint, wires: Mapping[str, Na
 
 
 def _bridged(case: WiringCase) -> Iterator[Finding]:
-    """Whether one lead of the unit joins two circuits of the vehicle."""
+    """Whether one lead of the unit joins two circuits of the vehicle, by what was said of its sources or its name."""
     joined = case.joined(*FED, Purpose.INPUT, Purpose.OUTPUT)
     names = [wire.name for wire in case.sheet.wires]
-    faults = []
+    faults = [found for level in case.told.levels if (found := bridged(level))]
+    sourced = {level.lead for level in case.told.levels if level.sources}
     for lead, joint in joined:
-        if joint.wire in names:
+        if joint.wire in names or lead.name in sourced:
             continue
         parts = [part.strip() for part in re.split(r"\s+(?:and|with)\s+|\s*[+&]\s*", joint.wire or "")]
         if len([part for part in parts if part in names]) > 1:
@@ -69,6 +71,6 @@ def _bridged(case: WiringCase) -> Iterator[Finding]:
         "join_bridged",
         "Whether two circuits were bridged",
         faults=tuple(faults),
-        fine="each lead is at one wire",
+        fine="each lead is at one wire, or what it follows is kept apart",
         then="take the lead off one of them; where one input must follow both, a diode or a relay keeps them apart",
     )

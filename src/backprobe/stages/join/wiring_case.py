@@ -63,8 +63,12 @@ class WiringCase:
         said = {joint.lead: joint for joint in self.sheet.joints}
         for lead in self.unit.leads:
             joint = said.get(lead.name)
-            if lead.purpose in purposes and joint is not None and (joint.wire or joint.place):
+            if lead.purpose in purposes and joint is not None and (joint.wire or _grounded(lead, joint)):
                 yield lead, joint
+
+
+def _grounded(lead: Lead, joint: Joint) -> bool:
+    return lead.purpose is Purpose.GROUND and joint.place is not None
 
 
 def conductor_for(lead: Lead) -> Conductor | None:
@@ -74,12 +78,17 @@ def conductor_for(lead: Lead) -> Conductor | None:
     return conductor_of(mm2=lead.mm2) if lead.mm2 is not None else conductor_of(awg=lead.awg)
 
 
+def around_C(joint: Joint, *, ambient_C: float) -> float:
+    """The hottest that a lead gets [°C]: the surroundings', or what was written of its joint where that is more."""
+    return ambient_C if joint.hottest_C is None else max(ambient_C, joint.hottest_C)
+
+
 def lead_ohm(lead: Lead, joint: Joint, *, ambient_C: float) -> Span | None:
     """The resistance of a lead once, hot [Ω]; None while its length or size is not told."""
     wire = conductor_for(lead)
     if wire is None or joint.length_m is None:
         return None
-    return resistance_ohm(wire, joint.length_m, temperature_C=ambient_C)
+    return resistance_ohm(wire, joint.length_m, temperature_C=around_C(joint, ambient_C=ambient_C))
 
 
 def joint_ohm(joint: Joint, meter: Meter) -> Span:
