@@ -14,6 +14,8 @@ from backprobe.formats.job_toml import KEYS as JOB_KEYS
 from backprobe.formats.job_toml import read_job
 from backprobe.formats.meter_toml import KEYS as METER_KEYS
 from backprobe.formats.meter_toml import read_meter
+from backprobe.formats.mount_toml import KEYS as MOUNT_KEYS
+from backprobe.formats.mount_toml import read_mount
 from backprobe.formats.unit_sheet import KEYS as UNIT_KEYS
 from backprobe.formats.unit_sheet import read_unit_sheet
 from backprobe.formats.walkround_toml import KEYS as WALKROUND_KEYS
@@ -28,6 +30,7 @@ KINDS = {
     "unit_sheets": (read_unit_sheet, "unit-sheet.schema.json", UNIT_KEYS),
     "walkrounds": (read_walkround, "walkround.schema.json", WALKROUND_KEYS),
     "meters": (read_meter, "meter.schema.json", METER_KEYS),
+    "mounts": (read_mount, "mount.schema.json", MOUNT_KEYS),
 }
 # what a schema cannot say: comparisons between values, and names that must agree or differ
 READER_ONLY = {
@@ -36,6 +39,10 @@ READER_ONLY = {
     "job_sheets/input-twice",
     "job_sheets/photo-twice",
     "job_sheets/join-level-four-at-24",
+    "mounts/place-twice",
+    "mounts/chosen-not-there",
+    "mounts/part-with-no-width",
+    "mounts/part-upside-down",
     "walkrounds/photo-twice",
     "walkrounds/lamps-none-and-one",
     "unit_sheets/supply-upside-down",
@@ -145,6 +152,8 @@ def held(sheet, table):
 
 def compares_values(kind, sheet):
     """Whether a sheet breaks a rule that compares values, which a schema cannot say."""
+    if kind == "mounts":
+        return sheet.get("chosen", "") not in ("", *(place.get("name") for place in tables(sheet.get("place"))))
     if kind != "unit_sheets":
         return False
     leads, inputs = tables(sheet.get("lead")), tables(sheet.get("input"))

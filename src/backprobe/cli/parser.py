@@ -24,6 +24,7 @@ COMMANDS = {
     "wire": "what a length of wire resists",
     "fuse": "whether a fuse protects its wire",
     "battery": "how full a battery is, from its volts at rest",
+    "sky": "which place for the unit sees the sky, before anything is fixed",
     "parked": "how many days a parked vehicle still starts",
 }
 

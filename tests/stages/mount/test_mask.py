@@ -1,0 +1,71 @@
+"""Which parts a ray from the unit meets, and what they take."""
+
+from __future__ import annotations
+
+import math
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+from tests.samples.mount import BOX, DASH, METAL_ROOF, ROOF, WINDSCREEN
+
+from backprobe.evidence.mount_sheet import MountPlace, Part, Side
+from backprobe.stages.mount.mask import COLUMNS, ROWS, is_hit, mask_of, materials_met
+
+
+def ray(turn_deg: float, up_deg: float) -> tuple[float, float, float]:
+    """A ray by its angle from the front (clockwise) and its elevation."""
+    turn, up = math.radians(turn_deg), math.radians(up_deg)
+    return math.cos(up) * math.cos(turn), -math.cos(up) * math.sin(turn), math.sin(up)
+
+
+def test_a_leaning_windscreen() -> None:
+    """250 mm ahead at a rake of 60°, 750 mm high: its top edge is 250 - 750/tan 60° = -183 mm, over the unit's back.
+
+    So it covers straight up (at 250 × tan 60° = 433 mm), and backwards to atan(750/183) = 76° above the horizon.
+    """
+    assert is_hit(WINDSCREEN, ray(0, 1))
+    assert is_hit(WINDSCREEN, (0.0, 0.0, 1.0))
+    assert is_hit(WINDSCREEN, ray(180, 77))
+    assert not is_hit(WINDSCREEN, ray(180, 75))
+
+
+def test_an_upright_pane_ends_where_it_was_measured() -> None:
+    """A pane 1000 mm to the right, 500 mm high, from 200 mm behind the unit to 300 mm ahead of it."""
+    pane = Part(material="glass", side=Side.RIGHT, away_mm=1000, to_mm=500, ahead_mm=300, behind_mm=200)
+    top = math.degrees(math.atan2(500, 1000))
+    assert is_hit(pane, ray(90, top - 0.1))
+    assert not is_hit(pane, ray(90, top + 0.1))
+    front = math.degrees(math.atan2(1000, 300))
+    assert is_hit(pane, ray(front + 0.1, 10))
+    assert not is_hit(pane, ray(front - 0.1, 10))
+    assert not is_hit(pane, ray(270, 10))
+    assert not is_hit(pane, ray(90 + math.degrees(math.atan2(201, 1000)), 10))
+
+
+def test_a_part_above_that_begins_behind_the_unit() -> None:
+    """A roof 600 mm up that begins 300 mm behind: straight up is free, 300/600 further back it is met."""
+    roof = Part(material="metal", side=Side.ABOVE, away_mm=600, ahead_mm=-300)
+    assert not is_hit(roof, (0.0, 0.0, 1.0))
+    edge = math.degrees(math.atan2(600, 300))
+    assert is_hit(roof, ray(180, edge - 0.5))
+    assert not is_hit(roof, ray(180, edge + 0.5))
+
+
+def test_losses_add_up() -> None:
+    """Cover, pane and roof one after the other; nothing at all on the roof but its own cover; all else is elsewhere."""
+    both = MountPlace(name="x", parts=(WINDSCREEN, METAL_ROOF), cover=("plastic",))
+    assert materials_met(both, (0.0, 0.0, 1.0)) == ("plastic", "glass", "metal")
+    assert materials_met(ROOF, ray(120, 20)) == ("plastic",)
+    assert materials_met(BOX, ray(120, 20)) == ("plastic", "metal")
+    top = mask_of(both).cells[ROWS - 1][0]
+    assert top.value_dB == pytest.approx(0 + 2.5 + 40)
+    assert top.least_dB == pytest.approx(0 + 1 + 30)
+
+
+@given(st.integers(0, COLUMNS - 1))
+def test_a_mask_turns(columns: int) -> None:
+    """Turned by some columns and on by the rest of the circle it is itself again."""
+    mask = mask_of(DASH)
+    assert mask.turned(columns).turned(COLUMNS - columns) == mask
+    assert mask.turned(columns).cells[5][columns] == mask.cells[5][0]
