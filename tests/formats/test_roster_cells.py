@@ -42,6 +42,7 @@ def test_texts():
     assert text_of("  ", "type") is None
     assert "another encoding" in refused(text_of, "Gr\ufffdn", "yard")
     assert "printable" in refused(text_of, "a\u200eb", "yard")
+    assert "not worked out" in refused(text_of, "=A2&B2", "plate")
     assert "at most 200" in refused(text_of, "x" * 201, "yard")
 
 

@@ -45,6 +45,31 @@ class RosterRow:
         found = {name: getattr(self, name) for name in VALUES}
         return {name: value for name, value in found.items() if value is not None}
 
+    @classmethod
+    def of(cls, line: int, values: Mapping[str, str | float | None]) -> RosterRow:
+        """A row of values by name.
+
+        >>> RosterRow.of(2, {"plate": "LY 07", "lat_deg": 51.0}).lat_deg
+        51.0
+        """
+        text = {name: value if isinstance(value, str) else None for name, value in values.items()}
+        number = {name: value if isinstance(value, float) else None for name, value in values.items()}
+        return cls(
+            line=line,
+            plate=text.get("plate"),
+            fleet_number=text.get("fleet_number"),
+            vin=text.get("vin"),
+            type=text.get("type"),
+            yard=text.get("yard"),
+            lat_deg=number.get("lat_deg"),
+            lon_deg=number.get("lon_deg"),
+            unit_serial=text.get("unit_serial"),
+            unit_type=text.get("unit_type"),
+            unit_id=text.get("unit_id"),
+            day=text.get("day"),
+            installer=text.get("installer"),
+        )
+
 
 VALUES = tuple(field.name for field in fields(RosterRow) if field.name != "line")
 

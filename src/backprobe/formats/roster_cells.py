@@ -60,6 +60,8 @@ def text_of(text: str, column: str) -> str | None:
         raise BadCellError("printable letters")
     if _ERROR.fullmatch(plain):
         raise BadCellError("a value; this is a spreadsheet's error")
+    if plain.startswith("="):
+        raise BadCellError("a value; this is a formula that was not worked out")
     if column in NAMES:
         _refuse_damage(plain, column)
     return plain

@@ -132,7 +132,7 @@ class _Reader:
         faults += self._repeated(line, values)
         self.bad += faults
         if not faults:
-            self.rows.append(_row(line, values))
+            self.rows.append(RosterRow.of(line, {_FIELD.get(name, name): value for name, value in values.items()}))
 
     def _of_row(self, line: int, values: Mapping[str, object], *, cells: Sequence[str]) -> Iterator[RosterFault]:
         """What is wrong with a row as a whole, or with two of its cells together."""
@@ -145,9 +145,9 @@ class _Reader:
         if all(name in values and values[name] is None for name in named):
             yield self._fault(line, named[0], text="", expected=f"one of {', '.join(named)}, to know it by")
         if {"lat", "lon"} <= set(values):
-            yield from self._of_place(line, values["lat"], values["lon"])
+            yield from self._of_place(line, lat=values["lat"], lon=values["lon"])
 
-    def _of_place(self, line: int, lat: object, lon: object) -> Iterator[RosterFault]:
+    def _of_place(self, line: int, *, lat: object, lon: object) -> Iterator[RosterFault]:
         if (lat is None) != (lon is None):
             missing = "lat" if lat is None else "lon"
             yield self._fault(line, missing, text="", expected="both degrees of a place, or neither")
@@ -187,25 +187,7 @@ class _Reader:
         )
 
 
-def _row(line: int, values: Mapping[str, str | float | None]) -> RosterRow:
-    """The row of values that were all read."""
-    text = {name: value if isinstance(value, str) else None for name, value in values.items()}
-    number = {name: value if isinstance(value, float) else None for name, value in values.items()}
-    return RosterRow(
-        line=line,
-        plate=text.get("plate"),
-        fleet_number=text.get("fleet_number"),
-        vin=text.get("vin"),
-        type=text.get("type"),
-        yard=text.get("yard"),
-        lat_deg=number.get("lat"),
-        lon_deg=number.get("lon"),
-        unit_serial=text.get("unit_serial"),
-        unit_type=text.get("unit_type"),
-        unit_id=text.get("unit_id"),
-        day=text.get("day"),
-        installer=text.get("installer"),
-    )
+_FIELD = {"lat": "lat_deg", "lon": "lon_deg"}
 
 
 def _value(name: str, text: str) -> str | float | None:
