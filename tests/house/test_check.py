@@ -56,6 +56,7 @@ def test_all_steps_run_and_the_last_line_is_that_of_pytest(place: Path) -> None:
     assert calls == [
         "start --prepare --test",
         "python web/install_packages.py",
+        "python web/build.py",
         "ruff check .",
         "ruff format --check .",
         "mypy ",
@@ -74,7 +75,7 @@ def test_a_failing_step_stops_nothing_and_is_named(place: Path, fails: str, name
     code, printed, calls = check(place, fails)
     assert code == 1
     assert printed[-1] == f"Failed: {named}"
-    assert len(calls) == 8
+    assert len(calls) == 9
 
 
 def test_a_failed_set_up_ends_it(place: Path) -> None:

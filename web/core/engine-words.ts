@@ -1,0 +1,13 @@
+// What passes between a page and the worker in which the engine runs.
+
+export interface Ask {
+  readonly id: number;
+  readonly door: "judge_journal" | "margin_bars";
+  readonly text: string;
+}
+
+export type Told =
+  | { readonly state: "ready"; readonly ms: number }
+  | { readonly state: "failed"; readonly why: string }
+  | { readonly state: "answer"; readonly id: number; readonly text: string; readonly ms: number }
+  | { readonly state: "fault"; readonly id: number; readonly why: string };

@@ -1,0 +1,61 @@
+// Which page is shown, in which language, and whether a newer app waits.
+import { useEffect, useMemo, useState } from "preact/hooks";
+import { wordsIn, type Language } from "../words/words.ts";
+import { SharedContext, type Shared } from "./context.ts";
+import { Enrol } from "./enrol.tsx";
+import { JobPage } from "./job.tsx";
+import { usePlace, type Place } from "./place.ts";
+import { Probe } from "./probe.tsx";
+import { SettingsPage } from "./settings.tsx";
+import { Today } from "./today.tsx";
+import { keepApp, takeOver } from "./update.ts";
+
+interface Props {
+  readonly language: Language;
+  readonly enrolled: boolean;
+  readonly onLanguage: (language: Language) => void;
+}
+
+export function App({ language: given, enrolled: before, onLanguage }: Props) {
+  const [enrolled, setEnrolled] = useState(before);
+  const [language, setLanguage] = useState(given);
+  const [fault, setFault] = useState<string | null>(null);
+  const [newer, setNewer] = useState<ServiceWorker | null>(null);
+  const place = usePlace();
+  const words = useMemo(() => wordsIn(language), [language]);
+  useEffect(() => void keepApp(setNewer), []);
+  useEffect(() => {
+    document.documentElement.lang = language;
+  }, [language]);
+  const shared: Shared = {
+    words,
+    language,
+    fault,
+    setFault,
+    setLanguage: (chosen) => {
+      setLanguage(chosen);
+      onLanguage(chosen);
+    },
+  };
+  return (
+    <SharedContext.Provider value={shared}>
+      {newer && (
+        <aside class="newer">
+          {words("new_version")}{" "}
+          <button type="button" onClick={() => takeOver(newer)}>
+            {words("use_it")}
+          </button>
+        </aside>
+      )}
+      <Shown place={enrolled ? place : { name: "enrol", code: place.name === "enrol" ? place.code : "" }} onEnrolled={() => setEnrolled(true)} />
+    </SharedContext.Provider>
+  );
+}
+
+function Shown({ place, onEnrolled }: { place: Place; onEnrolled: () => void }) {
+  if (place.name === "enrol") return <Enrol code={place.code} onEnrolled={onEnrolled} />;
+  if (place.name === "settings") return <SettingsPage />;
+  if (place.name === "job") return <JobPage key={place.job} id={place.job} />;
+  if (place.name === "probe") return <Probe key={place.job} id={place.job} />;
+  return <Today />;
+}

@@ -1,0 +1,49 @@
+// What the engine says of a job; src/backprobe/job/journal_door.py writes it.
+import type { Capture, Key } from "../core/probe-table.ts";
+
+export type Verdict = "holds" | "thin" | "fails" | "open";
+
+export interface Finding {
+  readonly id: string;
+  readonly stage: string;
+  readonly what: string;
+  readonly verdict: Verdict;
+  readonly value: number | null;
+  readonly unit: string;
+  readonly limit: { readonly basis: string; readonly standing: string } | null;
+  readonly because: string;
+  readonly next: string | null;
+}
+
+export interface JudgedWire {
+  readonly wire: string;
+  readonly role: string;
+  readonly probability: number;
+  readonly verdict: Verdict;
+  readonly tap: string;
+  readonly reasons: readonly string[];
+}
+
+export interface NextReading {
+  readonly wire: string | null;
+  readonly key: Key;
+  readonly capture: Capture;
+  readonly why: string;
+}
+
+export interface Judgement {
+  readonly ok: true;
+  readonly verdict: Verdict;
+  readonly next: string | null;
+  readonly findings: readonly Finding[];
+  readonly wires: readonly JudgedWire[];
+  readonly next_reading: NextReading | null;
+  readonly choice: { readonly supply: string | null; readonly ignition: string | null };
+  readonly journal: { readonly settled: boolean; readonly open: readonly string[] };
+  readonly setup: { readonly system_V: number; readonly keys: readonly Key[]; readonly captures: readonly Capture[]; readonly meter: string };
+}
+
+export interface NotJudged {
+  readonly ok: false;
+  readonly error: string;
+}

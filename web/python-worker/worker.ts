@@ -1,0 +1,54 @@
+// The engine in a worker of its own: it starts while the page is in use already, and answers one call after another.
+import type { Ask, Told } from "../core/engine-words.ts";
+
+declare const PYTHON_HOME: string;
+declare const PYTHON_LIBRARY: string;
+declare const PYTHON_LOCK: string;
+declare const ENGINE: string;
+
+interface Python {
+  FS: { writeFile(path: string, bytes: Uint8Array): void };
+  runPython(code: string): unknown;
+  globals: { get(name: string): (text: string) => string };
+}
+
+const DOORS: Record<Ask["door"], string> = { judge_journal: "judge_journal_text", margin_bars: "margin_bars_text" };
+const START = `
+import sys
+sys.path.insert(0, "/engine.zip")
+from backprobe.job.journal_door import judge_journal_text, margin_bars_text
+`;
+
+const place = (name: string): string => new URL(name, self.location.href).href;
+const say = (told: Told): void => self.postMessage(told);
+
+async function started(): Promise<Python> {
+  const begun = performance.now();
+  const home = place(`${PYTHON_HOME}/`);
+  const engine = fetch(place(ENGINE)).then((response) => response.arrayBuffer());
+  const { loadPyodide } = (await import(`${home}pyodide.mjs`)) as { loadPyodide(options: object): Promise<Python> };
+  const python = await loadPyodide({
+    indexURL: home,
+    packageBaseUrl: home,
+    lockFileContents: PYTHON_LOCK,
+    stdLibURL: place(PYTHON_LIBRARY),
+  });
+  python.FS.writeFile("/engine.zip", new Uint8Array(await engine));
+  python.runPython(START);
+  say({ state: "ready", ms: Math.round(performance.now() - begun) });
+  return python;
+}
+
+const python = started();
+python.catch((fault: unknown) => say({ state: "failed", why: String(fault) }));
+
+self.onmessage = async ({ data }: MessageEvent<Ask>) => {
+  try {
+    const { globals } = await python;
+    const begun = performance.now();
+    const text = globals.get(DOORS[data.door])(data.text);
+    say({ state: "answer", id: data.id, text, ms: Math.round(performance.now() - begun) });
+  } catch (fault) {
+    say({ state: "fault", id: data.id, why: String(fault) });
+  }
+};

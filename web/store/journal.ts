@@ -1,0 +1,96 @@
+// Entries on the phone: each is kept, in its place in the chain, before the page says so.
+import type { Draft, Tip, Written } from "../core/entry.ts";
+import { continued, START } from "../core/entry.ts";
+import { sha256 } from "../core/digest.ts";
+import { answered, kept, reading, writing } from "./database.ts";
+import type { NewBlob } from "./blobs.ts";
+
+export interface Kept extends Written {
+  readonly n?: number; // the order in which this phone got them
+  readonly job: string;
+  readonly device: string;
+  readonly waiting?: 1;
+  readonly refused?: string; // why the server did not take it
+}
+
+export interface Writer {
+  readonly device: string;
+  readonly engine: string;
+}
+
+const LOCK = "backprobe-journal"; // two windows of one phone write one chain
+
+/** Keeps `drafts`, and the blobs they name, as this device's next entries of `job`; returns them when they are on the disk. */
+export async function append(job: string, drafts: readonly Draft[], writer: Writer, blobs: readonly NewBlob[] = []): Promise<Kept[]> {
+  return navigator.locks.request(LOCK, async () => {
+    const key = [job, writer.device];
+    const before = ((await answered((await reading("tips")).get(key))) as Tip | undefined) ?? START;
+    const { written, tip } = await continued(drafts, { job, ...writer }, before);
+    const rows = written.map((one): Kept => ({ ...one, job, device: writer.device, waiting: 1 }));
+    const transaction = await writing("entries", "tips", "blobs");
+    const done = kept(transaction);
+    for (const blob of blobs) transaction.objectStore("blobs").put({ ...blob, waiting: 1 });
+    for (const row of rows) transaction.objectStore("entries").add(row);
+    transaction.objectStore("tips").put(tip, key);
+    await done;
+    return rows;
+  });
+}
+
+/** All entries of a job, in the order in which this phone got them. */
+export async function entriesOf(job: string): Promise<Kept[]> {
+  return answered((await reading("entries")).index("job").getAll(job)) as Promise<Kept[]>;
+}
+
+/** How many entries wait to be sent. */
+export async function waitingCount(): Promise<number> {
+  return answered((await reading("entries")).index("waiting").count());
+}
+
+/** The oldest entries that wait, at most `most`. */
+export async function waiting(most: number): Promise<Kept[]> {
+  return answered((await reading("entries")).index("waiting").getAll(null, most)) as Promise<Kept[]>;
+}
+
+/** Entries that the server refused. */
+export async function refused(): Promise<Kept[]> {
+  return answered((await reading("entries")).index("refused").getAll()) as Promise<Kept[]>;
+}
+
+/** Notes what the server said of each entry: taken (null) or why not. */
+export async function settled(rows: readonly { row: Kept; refused: string | null }[]): Promise<void> {
+  const transaction = await writing("entries");
+  const done = kept(transaction);
+  for (const { row, refused: why } of rows) {
+    const { waiting: _, ...rest } = row;
+    transaction.objectStore("entries").put(why === null ? rest : { ...rest, refused: why });
+  }
+  await done;
+}
+
+/** Keeps entries that came from the server, each once; returns how many were new. */
+export async function received(job: string, texts: readonly string[]): Promise<number> {
+  const rows = texts.map((raw) => fromServer(job, raw));
+  const digests = await Promise.all(rows.map((row) => sha256(row.raw)));
+  return navigator.locks.request(LOCK, async () => {
+    const transaction = await writing("entries", "tips");
+    const done = kept(transaction);
+    const entries = transaction.objectStore("entries");
+    const tips = transaction.objectStore("tips");
+    let fresh = 0;
+    for (const [at, row] of rows.entries()) {
+      if (await answered(entries.index("id").getKey(row.id))) continue;
+      entries.add(row);
+      fresh += 1;
+      const tip = (await answered(tips.get([job, row.device]))) as Tip | undefined;
+      if ((tip?.seq ?? 0) < row.seq) tips.put({ seq: row.seq, digest: digests[at] as string }, [job, row.device]);
+    }
+    await done;
+    return fresh;
+  });
+}
+
+function fromServer(job: string, raw: string): Kept {
+  const { id, kind, seq, device } = JSON.parse(raw) as { id: string; kind: string; seq: number; device: string };
+  return { id, kind, seq, device, job, raw };
+}

@@ -1,0 +1,38 @@
+// What this phone remembers of itself and of the person who holds it.
+import { answered, kept, reading, writing } from "./database.ts";
+
+export interface Person {
+  readonly id: string;
+  readonly name: string;
+  readonly language: "en" | "es";
+  readonly units: "metric" | "us";
+}
+
+export interface Enrolment {
+  readonly device: string;
+  readonly token: string;
+  readonly organisation: string;
+  readonly person: Person;
+  readonly withdrawn?: boolean;
+}
+
+export interface Settings {
+  enrolment: Enrolment;
+  device: string; // chosen before the first enrolment, kept through later ones
+  language: "en" | "es";
+  theme: "auto" | "light" | "dark";
+  meter: string; // the class of meter that this person uses
+  serials: readonly { serial: string; job: string; vehicle: string | null }[];
+}
+
+/** A setting; null where it was never made. */
+export async function setting<K extends keyof Settings>(name: K): Promise<Settings[K] | null> {
+  return ((await answered((await reading("settings")).get(name))) as Settings[K] | undefined) ?? null;
+}
+
+/** Keeps a setting. */
+export async function keepSetting<K extends keyof Settings>(name: K, value: Settings[K]): Promise<void> {
+  const transaction = await writing("settings");
+  transaction.objectStore("settings").put(value, name);
+  await kept(transaction);
+}

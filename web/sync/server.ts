@@ -1,0 +1,91 @@
+// What the phone says to the server; docs/api.md is the agreement.
+import type { DayJob } from "../store/jobs.ts";
+import type { Person } from "../store/settings.ts";
+
+/** The server answered, and refused. */
+export class Refused extends Error {
+  readonly code: string;
+  readonly status: number;
+
+  constructor(status: number, code: string, message: string) {
+    super(message);
+    this.status = status;
+    this.code = code;
+  }
+}
+
+export interface Enrolled {
+  readonly token: string;
+  readonly device: string;
+  readonly organisation: { readonly id: string; readonly name: string };
+  readonly person: Person;
+}
+
+export interface Day {
+  readonly jobs: readonly (DayJob & { readonly files: Readonly<Record<string, string>> })[];
+  readonly serials: readonly { serial: string; job: string; vehicle: string | null }[];
+}
+
+export interface Result {
+  readonly id: string | null;
+  readonly state: "kept" | "known" | "refused" | "quarantined";
+  readonly code: string | null;
+  readonly error: string | null;
+}
+
+export interface Pulled {
+  readonly entries: readonly { readonly cursor: number; readonly text: string }[];
+  readonly cursor: number;
+  readonly more: boolean;
+}
+
+const PATIENCE_MS = 30_000;
+const PIECE_BYTES = 1_048_576;
+
+async function asked(path: string, options: RequestInit, token?: string): Promise<Response> {
+  const headers = new Headers(options.headers);
+  if (token) headers.set("Authorization", `Bearer ${token}`);
+  return fetch(`api/${path}`, { ...options, headers, cache: "no-store", signal: AbortSignal.timeout(PATIENCE_MS) });
+}
+
+async function answer<T>(path: string, options: RequestInit, token?: string): Promise<T> {
+  const response = await asked(path, options, token);
+  const said = (await response.json().catch(() => null)) as { code?: string; error?: string } | null;
+  if (!response.ok || said === null) throw new Refused(response.status, said?.code ?? "", said?.error ?? `${response.status}`);
+  return said as T;
+}
+
+const posted = (body: unknown): RequestInit => ({ method: "POST", headers: { "Content-Type": "application/json" }, body: JSON.stringify(body) });
+
+export const enrol = (code: string, device: string, label: string): Promise<Enrolled> => answer("enrol", posted({ code, device, label }));
+
+export const day = (token: string): Promise<Day> => answer("day", {}, token);
+
+export const push = (entries: readonly string[], token: string): Promise<{ results: Result[] }> => answer("entries", posted({ entries }), token);
+
+export function pull(job: string, after: number, token: string): Promise<Pulled> {
+  return answer(`entries?after=${after}&limit=500&job=${encodeURIComponent(job)}`, {}, token);
+}
+
+/** The bytes of a blob that the server has; null where it has none. */
+export async function fetchBlob(sha256: string, token: string): Promise<{ bytes: ArrayBuffer; type: string } | null> {
+  const response = await asked(`blobs/${sha256}`, {}, token);
+  if (response.status === 404) return null;
+  if (!response.ok) throw new Refused(response.status, "", `${response.status}`);
+  return { bytes: await response.arrayBuffer(), type: response.headers.get("Content-Type") ?? "" };
+}
+
+/** Sends a file in pieces, from where the server stands. */
+export async function sendBlob(sha256: string, bytes: ArrayBuffer, token: string): Promise<void> {
+  const stands = await asked(`blobs/${sha256}`, { method: "HEAD" }, token);
+  if (stands.ok) return;
+  let offset = Number(stands.headers.get("Upload-Offset") ?? 0);
+  while (offset < bytes.byteLength) {
+    const end = Math.min(offset + PIECE_BYTES, bytes.byteLength);
+    const headers = { "Content-Range": `bytes ${offset}-${end - 1}/${bytes.byteLength}` };
+    const whole = offset === 0 && end === bytes.byteLength;
+    const options: RequestInit = { method: "PUT", body: bytes.slice(offset, end), ...(whole ? {} : { headers }) };
+    await answer(`blobs/${sha256}`, options, token);
+    offset = end;
+  }
+}
