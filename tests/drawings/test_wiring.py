@@ -4,12 +4,15 @@ from __future__ import annotations
 
 import xml.etree.ElementTree as ElementTree
 from collections.abc import Callable
+from dataclasses import replace
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from backprobe.drawings.lettering import text_width
 from backprobe.drawings.wiring import NARROWEST, DrawnLead, Wiring, described, wiring
+from backprobe.findings import Verdict
 
 POWER = DrawnLead(
     lead="power, RD 0.75 mm²",
@@ -103,3 +106,24 @@ def test_whatever_the_words_nothing_runs_out_or_into_each_other(
 def test_it_is_well_formed_at_any_width(width):
     """Phone and paper draw the same string."""
     assert ElementTree.fromstring(wiring(DEMO, width=width)).get("width") == f"{width:g}"
+
+
+def test_a_lead_on_which_something_does_not_hold_is_marked():
+    """By shape, word and reason; a lead on which all holds has no mark."""
+    bad = replace(GROUND, verdict=Verdict.FAILS, remark="The ground under load: 340 mV, at most 100 mV")
+    content = replace(DEMO, leads=(POWER, bad, DOOR))
+    assert "fails: The ground under load: 340 mV, at most 100 mV" in said(wiring(content))
+    assert described(content).count("Fails: The ground under load: 340 mV, at most 100 mV.") == 1
+    assert len(wiring(content)) > len(wiring(DEMO))
+    assert not any("fails" in words for words in said(wiring(DEMO)))
+
+
+@pytest.mark.parametrize("width", [NARROWEST, 760.0])
+def test_a_long_remark_is_cut_and_stays_clear_of_what_stands_beside_it(width: float):
+    """On a phone as on paper: the mark's words end inside the drawing."""
+    bad = replace(POWER, verdict=Verdict.OPEN, remark="what is not known, in many words, " * 5)
+    words = said(wiring(replace(DEMO, leads=(bad,)), width=width))
+    mark = next(text for text in words if text.startswith("open: "))
+    assert mark.endswith("…")
+    feeds = next(text for text in words if text.startswith("body"))
+    assert text_width(mark, 10.5, bold=True) + text_width(feeds, 10.5) < width

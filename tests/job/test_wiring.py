@@ -9,6 +9,7 @@ from tests.samples.as_built import JOINTS, UNIT
 from tests.samples.jobs import NAMED, evidence
 
 from backprobe.drawings.wiring import DrawnLead, Wiring, described
+from backprobe.findings import Verdict
 from backprobe.job.judge import JobJudgement, judge_job
 from backprobe.job.wiring import as_drawn, caption_of, colour_letters, wiring_picture
 from backprobe.limits.colours import COLOURS
@@ -118,3 +119,10 @@ def test_the_picture_is_drawn_and_described():
     assert caption == caption_of(drawn())
     assert words == described(drawn())
     assert words.count(". ") == 3
+
+
+def test_a_lead_that_fails_is_marked():
+    """15 A where the unit's sheet asks for 3: the drawing says so at that lead, and at no other."""
+    marks = {lead.lead.split(",")[0]: lead.verdict for lead in drawn(JOINTS.replace("fuse_A = 3", "fuse_A = 15")).leads}
+    assert marks["power"] is Verdict.FAILS
+    assert marks["door"] is not Verdict.FAILS

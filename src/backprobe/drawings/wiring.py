@@ -12,9 +12,11 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from backprobe.drawings.lettering import cut, letters, text_width
+from backprobe.drawings.marks import verdict_shape
 from backprobe.drawings.palette import INK, PAPER, RULE, SOFT_INK
 from backprobe.drawings.svg import path, picture, tag
 from backprobe.drawings.wiring_marks import cap, fuse, junction, to_frame, untold
+from backprobe.findings import Verdict
 
 WIDTH = 760.0
 NARROWEST = 320.0
@@ -26,6 +28,7 @@ _LINE_Y = 27.0  # of a row's line, below the row's top
 _BOLD, _SMALL = 12.0, 10.5
 _JOINT_AT, _FUSE_AT, _CAP_AT = 0.34, 0.62, 0.72  # along the way from the vehicle to the unit
 _GAP = 12.0
+_SHAPE = 10.0  # of a verdict's mark
 _UNTOLD = "not told where it went"
 
 
@@ -36,6 +39,7 @@ class DrawnLead:
     `lead` is its name with colour and size ('power, RD 0.75 mm²'). `wire` is the vehicle's wire, None for a lead that
     is not used; `feeds` says what that wire is. `joint` names how they were joined or where it was grounded, or what
     was done with an unused end (empty: nobody has told). `fuse` is the fuse's rating as text, None where there is none.
+    `verdict` marks a lead on which something does not hold, and `remark` says what; None where all holds.
     """
 
     lead: str
@@ -44,6 +48,8 @@ class DrawnLead:
     joint: str = ""
     fuse: str | None = None
     ground: bool = False
+    verdict: Verdict | None = None
+    remark: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -68,7 +74,9 @@ def wiring(content: Wiring, *, width: float = WIDTH) -> str:
         parts.append(letters(place, text, size=_BOLD, fill=INK, anchor=anchor, bold=True))
     if not content.leads:
         parts.append(letters((_BAR + 6, _HEAD + 20), "No lead was joined yet.", size=_BOLD, fill=SOFT_INK))
-    parts += [_row(lead, _HEAD + index * _ROW, width=width) for index, lead in enumerate(content.leads)]
+    for index, lead in enumerate(content.leads):
+        top = _HEAD + index * _ROW
+        parts.append(_row(lead, top, width=width) + _marked(lead, top, width=width))
     return picture((width, height), (f"Wiring of {content.unit}", described(content)), *parts)
 
 
@@ -84,6 +92,20 @@ def _row(lead: DrawnLead, top: float, *, width: float) -> str:
     if lead.ground:
         return words + _line(joint, right, y=y) + marks
     return words + _line(left, joint, y=y, stroke_width=3.0) + _line(joint, right, y=y) + marks
+
+
+def _marked(lead: DrawnLead, top: float, *, width: float) -> str:
+    """The verdict's shape, its word and what does not hold, at the foot of the row; nothing where all holds."""
+    if lead.verdict is None:
+        return ""
+    y, right = top + _LINE_Y + 31, width - _BAR - 5
+    feeds = text_width(lead.feeds, _SMALL) if lead.wire is not None else 0.0
+    beneath = text_width(lead.joint, _SMALL) if lead.ground else feeds
+    room = max(right - _BAR - 5 - min(beneath, (right - _BAR) * 0.4) - _SHAPE - 2 * _GAP, (right - _BAR) * 0.5)
+    said = cut(f"{lead.verdict}: {lead.remark}", size=_SMALL, room=room, bold=True)
+    x = right - text_width(said, _SMALL, bold=True)
+    shape = verdict_shape(lead.verdict, (x - _SHAPE - 4, y - _SHAPE + 1.5), size=_SHAPE)
+    return shape + letters((right, y), said, size=_SMALL, fill=INK, anchor="end", bold=True)
 
 
 def _line(start: float, end: float, *, y: float, stroke_width: float = 1.6) -> str:
@@ -122,6 +144,8 @@ def _beneath(lead: DrawnLead, lines: tuple[float, float], *, span: float) -> lis
     room = span * (_FUSE_AT - 0.16) if lead.fuse and not lead.ground else span - 10
     texts = [(second if lead.ground else first, lead.joint, room)]
     texts += [] if lead.ground else [(second, lead.feeds, span - 10)]
+    if lead.verdict is not None:  # the right of the second line is the verdict's
+        texts = [(y, text, min(share, span * 0.4) if y == second else share) for y, text, share in texts]
     return [
         letters((_BAR + 5, y), cut(text, size=_SMALL, room=share), size=_SMALL, fill=SOFT_INK)
         for y, text, share in texts
@@ -131,7 +155,11 @@ def _beneath(lead: DrawnLead, lines: tuple[float, float], *, span: float) -> lis
 
 def described(content: Wiring) -> str:
     """The drawing in words, one sentence a lead."""
-    return " ".join([_sentence(lead) for lead in content.leads] or ["No lead was joined yet."])
+    return " ".join([_sentence(lead) + _verdict(lead) for lead in content.leads] or ["No lead was joined yet."])
+
+
+def _verdict(lead: DrawnLead) -> str:
+    return "" if lead.verdict is None else f" {str(lead.verdict).capitalize()}: {lead.remark}."
 
 
 def _sentence(lead: DrawnLead) -> str:

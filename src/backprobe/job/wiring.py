@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 
 from backprobe.drawings.wiring import DrawnLead, Wiring, described, wiring
 from backprobe.evidence.job_sheet import NamedWire, Vehicle
 from backprobe.evidence.joint import Joint
 from backprobe.evidence.unit_sheet import Lead, Purpose
 from backprobe.job.judge import JobJudgement
+from backprobe.job.lead_verdicts import verdict_of_lead
 from backprobe.limits.colours import COLOURS
 
 CAPTION = "The wiring as it was built. Colours in the letters of IEC 60757: {letters}."
@@ -30,13 +32,19 @@ def as_drawn(judged: JobJudgement) -> Wiring | None:
     said = {joint.lead: joint for joint in sheet.joints}
     wires = {wire.name: wire for wire in sheet.wires}
     names = {lead.name for lead in unit.leads}
-    leads = [drawn(lead, said.get(lead.name), wires=wires) for lead in unit.leads]
+    leads = [_judged(judged, lead, shown=drawn(lead, said.get(lead.name), wires=wires)) for lead in unit.leads]
     leads += [drawn(None, joint, wires=wires) for joint in sheet.joints if joint.lead not in names]
     return Wiring(
         vehicle=_vehicle(sheet.vehicle),
         unit=" ".join(part for part in (unit.name, sheet.unit_serial) if part),
         leads=tuple(leads),
     )
+
+
+def _judged(judged: JobJudgement, lead: Lead, *, shown: DrawnLead) -> DrawnLead:
+    """A row with what does not hold on its lead."""
+    verdict, remark = verdict_of_lead(judged.findings, lead) or (None, "")
+    return replace(shown, verdict=verdict, remark=remark)
 
 
 def _vehicle(vehicle: Vehicle) -> str:

@@ -22,6 +22,13 @@ def test_a_wire_with_little_copper_makes_it_thin():
     assert finding.next == "fit a fuse of at most 9.6 A, or thicker wire"
 
 
+def test_a_fuse_too_large_says_what_happens():
+    """15 A on a wire of 10 A: 20.2 A can flow for minutes."""
+    finding = wire_over_fuse(fuse_of(15), Span(9.4, 10.1, 10.1), ambient_C=60)
+    assert (finding.verdict, finding.what) == (Verdict.FAILS, "is the wire thick enough for its 15 A fuse")
+    assert finding.because.endswith("a 15 A fuse can let 20.2 A flow for minutes, and the wire gets too hot")
+
+
 def test_surroundings_as_hot_as_the_insulation():
     """Nothing is carried; a smaller fuse is no help."""
     finding = wire_over_fuse(fuse_of(3), exactly(0.0), ambient_C=110)

@@ -1,12 +1,14 @@
 """A dead short against the wire's insulation."""
 
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 
 from backprobe.findings import Verdict
 from backprobe.stages.join.ampacity import ampacity_A, insulation_of
 from backprobe.stages.join.conductor import conductor_of
 from backprobe.stages.join.fuse_opening import fuse_of
-from backprobe.stages.join.short_circuit import short_at, short_finding, worst_short
+from backprobe.stages.join.short_circuit import rounded_down, short_at, short_finding, worst_short
 
 PVC = insulation_of("pvc-105")
 
@@ -81,3 +83,12 @@ def test_the_finding_says_what_its_limit_rests_on():
     _, finding = judged(10, 40.0, awg=18)
     assert finding.limit.warrant.startswith("PVC rated 105 °C, k 87: IEC 60364-5-54 Annex A")
     assert finding.limit.warrant.endswith("(our own model)")
+
+
+@given(st.floats(1e-4, 1e5))
+def test_what_the_wire_stands_is_never_rounded_up(time_s):
+    """Three digits that count, at most a hundredth less."""
+    down = rounded_down(time_s)
+    assert down <= time_s * (1 + 1e-9)
+    assert down > time_s * 0.99
+    assert float(f"{down:.3g}") == pytest.approx(down, rel=1e-9)

@@ -26,11 +26,15 @@ def wire_over_fuse(fuse: Fuse, carries_A: Span, *, ambient_C: float) -> Finding:
     basis = WIRE_OVER_FUSE_BASIS
     limit = Limit(WIRE_OVER_FUSE_ID, least_A, "A", Side.AT_LEAST, basis.text, basis.standing)
     because = f"at {ambient_C:g} °C the wire carries {said(carries_A.likely)} A for good, alone or in a small bundle"
+    if carries_A.likely < least_A:
+        because += f"; a {fuse.rating_A:g} A fuse can let {said(least_A)} A flow for minutes, and the wire gets too hot"
     then = f"fit a fuse of at most {carries_A.low / WIRE_OVER_FUSE:.2g} A, or thicker wire"
     if carries_A.likely <= 0.0:
         because = f"at {ambient_C:g} °C the surroundings are as hot as the insulation may get: the wire carries nothing"
         then = "lead the wire where it is cooler, or take wire with better insulation"
-    return _finding(limit, carries_A, what="the wire's continuous current, hot", because=because, then=then)
+    return _finding(
+        limit, carries_A, what=f"is the wire thick enough for its {fuse.rating_A:g} A fuse", because=because, then=then
+    )
 
 
 def breaking(short_A: float) -> Finding:

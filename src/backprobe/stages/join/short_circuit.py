@@ -43,7 +43,7 @@ class Short:
     @property
     def limit_s(self) -> float:
         """How long the short may last [s]: infinite where the wire carries it for good."""
-        return math.inf if self.for_good else round(self.withstands_s, TIME_DIGITS)
+        return math.inf if self.for_good else rounded_down(self.withstands_s)
 
     @property
     def room(self) -> float:
@@ -59,6 +59,19 @@ class Short:
         if round(opening.middle_s, TIME_DIGITS) > self.limit_s:
             return Verdict.FAILS
         return Verdict.HOLDS if round(opening.most_s, TIME_DIGITS) <= self.limit_s else Verdict.THIN
+
+
+def rounded_down(time_s: float) -> float:
+    """A time to three digits that count, never more than it is [s].
+
+    >>> rounded_down(1.119259), rounded_down(0.0209999)
+    (1.11, 0.0209)
+    """
+    if not 0.0 < time_s < math.inf:
+        return time_s
+    digits = 2 - math.floor(math.log10(time_s))
+    down = math.floor(time_s * 10.0**digits * (1.0 + 1e-12)) / 10.0**digits
+    return round(down, max(0, digits))
 
 
 def short_at(current_A: float, fuse: Fuse, *, conductor: Conductor, k: float, carries_A: Span) -> Short:
@@ -93,7 +106,7 @@ def short_finding(short: Short, fuse: Fuse, *, at_end_A: float, insulation: Insu
         verdict = Verdict.OPEN
     limit = Limit(
         CLEARS,
-        short.withstands_s,
+        rounded_down(short.withstands_s),
         "s",
         Side.AT_MOST,
         f"{insulation.what}, k {insulation.k:g}: {insulation.basis.text}",
