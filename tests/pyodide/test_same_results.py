@@ -12,6 +12,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+from tests.samples.navigation import constellation, rinex3, sem, yuma
 from tests.samples.prove_world import FAULTS, reports_text, script_text, world_of
 
 HERE = Path(__file__).resolve().parent
@@ -98,6 +99,14 @@ def proven(fault: str | None) -> dict[str, Any]:
     return {"function": "backprobe.stages.prove.door:prove_text", "by_position": [json.dumps(parts)], "by_name": {}}
 
 
+def seen(nav: list[str] | None) -> dict[str, Any]:
+    """The call that holds the demo's places for a unit against the sky: the nominal one, or that of a file."""
+    sheet = (DEMO / "linden-yard" / "truck-07" / "mount.toml").read_text(encoding="utf-8")
+    parts = {"mount.toml": sheet, "lat": 51.48, "lon": -0.01, "date": "2021-04-29", "time": "14:30"}
+    parts |= {"nav": None if nav is None else "\n".join(nav)}
+    return {"function": "backprobe.stages.mount.door:sky_text", "by_position": [json.dumps(parts)], "by_name": {}}
+
+
 def calls() -> dict[str, dict[str, Any]]:
     """What is compared: demo jobs, sample tables with their defects, and a demo job with real recordings in it."""
     jobs = {sheet.parent.name: job_parts(sheet.parent) for sheet in sorted(DEMO.glob("*/*/job.toml"))}
@@ -108,6 +117,10 @@ def calls() -> dict[str, dict[str, Any]]:
         **{f"demo {name}": judged(parts) for name, parts in jobs.items()},
         **{f"table {path.name}": read(path) for path in tables},
         **{f"prove {fault}": proven(fault) for fault in (None, *FAULTS)},
+        "sky nominal": seen(None),
+        "sky RINEX": seen(rinex3(constellation(31))),
+        "sky YUMA": seen(yuma(constellation(31, plain=True))),
+        "sky SEM": seen(sem(constellation(31, plain=True))),
         "parked battery": judged({**second, "job.toml": second["job.toml"] + PARKED}),
         **{f"real {name}": judged({**first, "recordings": {name: text}}) for name, text in real.items()},
     }
@@ -184,6 +197,12 @@ def test_real_recordings_are_among_what_is_compared(shared_data: Path, desk: dic
     """Two real recordings are judged as part of a job."""
     answers = [json.loads(json.loads(text)) for label, text in desk["calls"].items() if label.startswith("real ")]
     assert [answer["ok"] for answer in answers] == [True, True]
+
+
+def test_skies_are_answered(desk: dict[str, Any]) -> None:
+    """The places are judged under each kind of orbits, none is refused, and the picture is compared with them."""
+    skies = [json.loads(json.loads(text)) for label, text in desk["calls"].items() if label.startswith("sky ")]
+    assert [(sky["ok"], sky["best"], sky["svg"][:4]) for sky in skies] == [(True, "on the overhead shelf", "<svg")] * 4
 
 
 def test_answers_do_not_hang_on_the_order_of_hashes(engine: Path, request_text: str, desk: dict[str, Any]) -> None:
