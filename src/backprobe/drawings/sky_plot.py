@@ -22,6 +22,7 @@ WIDTH, NARROWEST = 480.0, 320.0
 _MARGIN = 46.0  # round the disc, for the words at its rim
 _SIZE, _LINE = 11.0, 14.5
 _LABEL = 10.0
+_INSIDE = -9.0  # the compass stands inside the rim where the sides of the cab stand round it
 _RINGS_DEG = (0.0, 30.0, 60.0)
 _COMPASS = ((0.0, "N"), (90.0, "E"), (180.0, "S"), (270.0, "W"))
 _SIDES = ((0.0, "front"), (90.0, "right"), (180.0, "rear"), (270.0, "left"))
@@ -78,10 +79,11 @@ def _rim_words(content: SkyPlot, dome: Dome) -> tuple[str, list[Box]]:
         words += [(heading + turn, side, True) for turn, side in _SIDES]
     parts, taken = [], []
     for az, text, bold in words:
-        beyond = (26.0 if bold else 12.0) if heading is not None else 14.0
-        x, y = dome.off(az, dome.radius + beyond)
+        beyond = 20.0 if bold else 14.0
+        x, y = dome.off(az, dome.radius + (beyond if bold or heading is None else _INSIDE))
         wide = text_width(text, _SIZE, bold=bold)
         x = min(max(x, wide / 2), 2 * dome.x - wide / 2)
+        parts.append(tag("rect", {"x": x - wide / 2 - 2, "y": y - 7, "width": wide + 4, "height": 14, "fill": PAPER}))
         parts.append(letters((x, y + _SIZE * 0.35), text, size=_SIZE, fill=INK, anchor="middle", bold=bold))
         taken.append(Box(x, y, wide, _SIZE))
     for el in _RINGS_DEG[1:]:
