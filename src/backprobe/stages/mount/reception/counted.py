@@ -11,7 +11,7 @@ def share_of(counts: Mapping[int, int], share: float) -> float | None:
     >>> share_of({5: 1, 7: 2, 8: 1}, 0.5), share_of({5: 1, 8: 1}, 0.5), share_of({}, 0.5)
     (7.0, 6.5, None)
     """
-    total = sum(counts.values())
+    total: int = sum(counts.values())
     if not total:
         return None
     at = share * (total - 1)

@@ -101,7 +101,8 @@ def cn0_top4_dBHz(log: Reception) -> float | None:
 
 def four_heard_share(log: Reception) -> float:
     """The share of moments with four signals among those at which the receiver spoke of signals."""
-    return sum(log.top4_tenths.values()) / log.told if log.told else 0.0
+    heard: int = sum(log.top4_tenths.values())
+    return heard / log.told if log.told else 0.0
 
 
 def scatter(log: Reception) -> ScatterFigures | None:

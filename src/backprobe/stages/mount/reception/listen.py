@@ -68,7 +68,8 @@ class _Listener:
         self._told += 1
         strengths = sorted((each.cn0_dBHz for each in moment.satellites if each.cn0_dBHz is not None), reverse=True)
         if len(strengths) >= _STRONGEST:
-            self._top4[int(sum(round(each * 10) for each in strengths[:_STRONGEST]) / _STRONGEST + 0.5)] += 1
+            together: int = sum(round(each * 10) for each in strengths[:_STRONGEST])
+            self._top4[int(together / _STRONGEST + 0.5)] += 1
         sought = moment.fix is not None and moment.time_s >= self._settled_s
         for each in moment.satellites:
             missing = each.cn0_dBHz is None
