@@ -77,3 +77,11 @@ def test_nothing_to_draw_is_said(capsys, sheet, tmp_path):
     """While something is lacking."""
     assert main(["parked", sheet("capacity_Ah = 110", ""), "--svg", str(tmp_path / "curve.svg")]) == 2
     assert "there is nothing to draw yet: [battery] capacity_Ah" in capsys.readouterr().err
+
+
+def test_a_fleets_policy_wants_more(capsys, sheet, tmp_path):
+    """5 days hold; the fleet wants 200."""
+    policy = tmp_path / "fleet.toml"
+    policy.write_text("[parked]\nwanted_days = 200\n", encoding="utf-8")
+    code, answer = answered(capsys, sheet(), "--policy", str(policy))
+    assert (code, answer["policy"], answer["wanted_days"]) == (1, "fleet.toml", 200.0)

@@ -26,6 +26,7 @@ def test_the_full_sheet():
         vehicle_load_A=5.0,
         reversible=True,
         pierced=False,
+        spread=False,
         why_spliced="no free way in the connector",
         ground=Drop(12.0, 2.0),
         self_tapping=False,

@@ -145,6 +145,9 @@ def test_the_full_job_sheet():
             tugged=True,
             drop_mV=1.5,
             drop_A=2.0,
+            right_way=True,
+            tap_most_A=30.0,
+            near_module=True,
         ),
         Joint(lead="door", end="cut back and capped, 40 mm inside the loom", cut_mm=40.0, capped=True, tied_back=True),
     )

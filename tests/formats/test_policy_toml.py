@@ -15,6 +15,15 @@ def test_a_policy_is_read():
     assert read_policy(text, "fleet.toml") == FleetPolicy(file="fleet.toml", ground_drop_mV=50, wire_over_fuse=1.5)
 
 
+def test_the_parked_table():
+    """Days that the fleet wants at least; two batteries no further apart than 0.1 V, or less."""
+    found = read_policy("[parked]\nwanted_days = 21\nbalance_V = 0.05", "fleet.toml")
+    assert found == FleetPolicy(file="fleet.toml", wanted_days=21, balance_V=0.05)
+    with pytest.raises(UnreadableError) as caught:
+        read_policy("[parked]\nbalance_V = 0.2", "fleet.toml")
+    assert "0 to 0.1: a policy may tighten" in caught.value.expected
+
+
 @pytest.mark.parametrize(
     ("line", "words"),
     [

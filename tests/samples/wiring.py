@@ -25,7 +25,16 @@ UNIT = UnitSheet(
     inputs=(UnitInput(name="door", low_most_V=1.0, high_least_V=4.0, pull=Pull.UP),),
 )
 MADE = {"strip_mm": 7.0, "strain_relief": True, "damp": False, "pull_N": 120.0, "tugged": True}
-ON_RED = Joint(lead="power", wire="Red", method=Method.CRIMPED_BUTT, fuse_A=3.0, length_m=2.0, undo="cut", **MADE)
+ON_RED = Joint(
+    lead="power",
+    wire="Red",
+    method=Method.CRIMPED_BUTT,
+    fuse_A=3.0,
+    length_m=2.0,
+    undo="cut",
+    near_module=True,
+    **MADE,
+)
 AT_STUD = Joint(
     lead="ground", method=Method.RING_TERMINAL, place="stud G104", length_m=1.0, **{**MADE, "strip_mm": 6.0}
 )

@@ -21,12 +21,13 @@ def options(parser: argparse.ArgumentParser) -> None:
     """The command's options."""
     parser.add_argument("sheet", metavar="JOB.toml", help="a job sheet with the tables [battery] and [parked]")
     parser.add_argument("--svg", metavar="OUT.svg", help="draw the charge left, day by day")
+    parser.add_argument("--policy", metavar="FILE", help="the fleet's own limits, where no policy.toml lies beside it")
     parser.add_argument("--json", action="store_true", help="print JSON")
 
 
 def run(chosen: argparse.Namespace) -> int:
     """Print the answer: 0 when everything holds, 1 when something is thin, fails or is open."""
-    answer = parked_answer(parked_case(Path(chosen.sheet)))
+    answer = parked_answer(parked_case(Path(chosen.sheet), None if chosen.policy is None else Path(chosen.policy)))
     if chosen.svg is not None:
         _draw(answer, Path(chosen.svg))
     said = {**parked_json(answer), "svg": chosen.svg}
@@ -59,7 +60,7 @@ def _lines(answer: ParkedAnswer) -> Iterator[str]:
     yield "days parked: " + ("cannot be reckoned yet" if answer.days is None else days_in_words(answer.days))
     for finding in findings_of(answer):
         yield from _finding(finding)
-    yield from (f"to reach {answer.case.sheet.wanted_days:g} days: {c.in_words()}" for c in answer.changes)
+    yield from (f"to reach {answer.case.wanted_days:g} days: {c.in_words()}" for c in answer.changes)
     yield from (f"note: {note}" for note in notes_of(answer))
     yield from (f"question: {question}" for question in answer.questions)
     yield from (f"source: {basis}" for basis in bases_of(answer))

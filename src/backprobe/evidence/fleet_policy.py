@@ -18,3 +18,5 @@ class FleetPolicy:
     fuse_load_part: float | None = None
     selective_times: float | None = None
     unit_margin_V: float | None = None
+    wanted_days: float | None = None
+    balance_V: float | None = None

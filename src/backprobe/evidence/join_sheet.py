@@ -91,7 +91,8 @@ class JoinSheet:
     """Everything beside the joints: `tap` is the drop of the vehicle's own wiring up to the tap and back.
 
     `crank_level` is a level of ISO 16750-2, for jobs without a recording. `reversible` is True where the vehicle must
-    be given back as it was. `behind` says what is behind the panel that a self-tapping screw goes into.
+    be given back as it was, `spread` where a connector's cavity was spread in probing. `behind` says what is behind the
+    panel that a self-tapping screw goes into.
     """
 
     ambient_C: float | None = None
@@ -103,6 +104,7 @@ class JoinSheet:
     vehicle_load_A: float | None = None
     reversible: bool | None = None
     pierced: bool | None = None
+    spread: bool | None = None
     why_spliced: str | None = None
     ground: Drop | None = None
     self_tapping: bool | None = None

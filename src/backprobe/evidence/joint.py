@@ -47,6 +47,8 @@ class Joint:
     there to the unit, `fuse_A` the fuse at the joint. `end` says what was done with the end of an unused lead, `undo`
     how the joint is taken out again. `strip_mm` is how much was stripped, `overlap_mm` how far the new insulation goes
     over the old on each side, `pull_N` what a sample crimp stood, `drop_mV` the drop across the joint at `drop_A`.
+    Of a fuse tap `right_way` says whether the live terminal feeds both fuses, `tap_most_A` what it may carry in all; of
+    a splice `near_module` whether it is near the module that the wire feeds.
     `fuse_type` is C, E or F of ISO 8820-3, `hottest_C` how hot it gets at the joint. Of an unused lead `cut_mm` says
     how long it was left, `capped` whether its end is insulated, `tied_back` whether it is held.
     """
@@ -56,6 +58,9 @@ class Joint:
     method: Method | None = None
     fuse_A: float | None = None
     fuse_type: str | None = None
+    right_way: bool | None = None
+    tap_most_A: float | None = None
+    near_module: bool | None = None
     place: str | None = None
     length_m: float | None = None
     end: str | None = None

@@ -26,7 +26,7 @@ KEYS: dict[str, tuple[str, ...]] = {
             "overlap_mm",
         ),
         *("strain_relief", "damp", "drip_loop", "hottest_C", "pull_N", "tugged", "drop_mV", "drop_A"),
-        *("cut_mm", "capped", "tied_back"),
+        *("cut_mm", "capped", "tied_back", "right_way", "tap_most_A", "near_module"),
     ),
     "photo": ("file", "shows", "note"),
 }
@@ -76,6 +76,9 @@ def _joint(table: TomlTable) -> Joint:
         cut_mm=table.number_of("cut_mm", least=0, most=MOST_CUT_MM),
         capped=table.flag_of("capped"),
         tied_back=table.flag_of("tied_back"),
+        right_way=table.flag_of("right_way"),
+        tap_most_A=table.number_of("tap_most_A", least=LEAST_FUSE_A, most=MOST_FUSE_A),
+        near_module=table.flag_of("near_module"),
     )
 
 

@@ -17,7 +17,7 @@ ROUTE = ("grommets", "sheathed", "held", "drip_loop", "clear_of_heat", "clear_of
 KEYS: dict[str, tuple[str, ...]] = {
     "join": (
         *("ambient_C", "insulation", "crank_level", "tap_drop_mV", "tap_load_A", "vehicle_fuse_A", "vehicle_load_A"),
-        *("vehicle_fuse_type", "reversible", "pierced", "why_spliced"),
+        *("vehicle_fuse_type", "reversible", "pierced", "spread", "why_spliced"),
     ),
     "ground": ("drop_mV", "load_A", "self_tapping", "behind", "switched_negative"),
     "input": ("lead", "on_V", "off_V", "floats_off", "coil", "diode", "isolated", *SOURCED),
@@ -50,6 +50,7 @@ def read_join(sheet: TomlTable, known: Mapping[str, Collection[str]]) -> JoinShe
         vehicle_load_A=join.number_of("vehicle_load_A", least=0, most=MOST_FUSE_A),
         reversible=join.flag_of("reversible"),
         pierced=join.flag_of("pierced"),
+        spread=join.flag_of("spread"),
         why_spliced=join.text_of("why_spliced"),
         ground=_drop(ground, "drop_mV", load_key="load_A"),
         self_tapping=ground.flag_of("self_tapping"),

@@ -320,7 +320,9 @@ def parked_case(evidence: JobEvidence) -> ParkedCase | None:
     if sheet.parked is None or not sheet.vehicle.has_crank:
         return None
     system_V = sheet.vehicle.system_V
-    return ParkedCase(sheet=sheet.parked, unit=evidence.unit, meter=evidence.meter, system_V=system_V)
+    return ParkedCase(
+        sheet=sheet.parked, unit=evidence.unit, meter=evidence.meter, system_V=system_V, policy=evidence.policy
+    )
 
 
 def _joined(judged: JobJudgement) -> tuple[Finding, ...]:

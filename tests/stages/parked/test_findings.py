@@ -1,8 +1,11 @@
 """Findings on a parked vehicle."""
 
+from dataclasses import replace
+
 import pytest
 from tests.samples.parked import parked
 
+from backprobe.evidence.fleet_policy import FleetPolicy
 from backprobe.evidence.parked_sheet import Typed
 from backprobe.findings import Stage, Verdict
 from backprobe.stages.parked.findings import parked_findings
@@ -60,3 +63,31 @@ def test_in_a_job_an_impossible_rest_voltage_is_open_not_a_refusal():
 def test_what_is_lacking_is_asked_for():
     """First things first."""
     assert found(capacity_Ah=None)["parked_days"].next == "find out: [battery] capacity_Ah, as printed on the battery"
+
+
+def by_policy(policy, **figures):
+    """The findings by id under a fleet's own policy."""
+    return {each.id: each for each in parked_findings(replace(parked(**figures), policy=policy))}
+
+
+def test_a_fleet_may_want_more_days_and_never_fewer():
+    """5 are wanted and hold; the fleet's 80 do not; its 2 leave the 5, its 5 stand where nobody wanted any."""
+    asked = {days: by_policy(FleetPolicy(file="fleet.toml", wanted_days=days), wanted_days=5.0) for days in (80.0, 2.0)}
+    more, fewer = asked[80.0]["parked_days"], asked[2.0]["parked_days"]
+    assert (more.verdict, more.limit.value) == (Verdict.FAILS, 80.0)
+    assert more.limit.basis == "fleet.toml, the fleet's own policy; the job sheet wants 5"
+    assert (fewer.verdict, fewer.limit.value, fewer.limit.basis) == (Verdict.HOLDS, 5.0, "as wanted in the job sheet")
+    alone = by_policy(FleetPolicy(file="fleet.toml", wanted_days=5.0), wanted_days=None)["parked_days"]
+    assert (alone.verdict, alone.limit.basis) == (
+        Verdict.HOLDS,
+        "fleet.toml, the fleet's own policy; the job sheet wants none",
+    )
+
+
+def test_a_fleet_may_want_its_batteries_more_alike():
+    """12.71 and 12.65 V are within 0.1 V, not within 0.05."""
+    two = {"system_V": 24, "rest_V": (Typed(12.71, 0.001), Typed(12.65, 0.001))}
+    assert by_policy(None, **two)["parked_balance"].verdict is Verdict.HOLDS
+    tight = by_policy(FleetPolicy(file="fleet.toml", balance_V=0.05), **two)["parked_balance"]
+    assert (tight.verdict, tight.limit.value) == (Verdict.FAILS, 0.05)
+    assert "charge both singly" in tight.next

@@ -12,6 +12,7 @@ from backprobe.limits.crimps import PULL_BASIS, PULL_N
 from backprobe.limits.joints import JOINTS
 from backprobe.physics.wire import awg_area_mm2
 from backprobe.stages.given import said
+from backprobe.stages.join.fuse_tap import fuse_tap
 from backprobe.stages.join.heat import heat
 from backprobe.stages.join.matter import either
 from backprobe.stages.join.measured import read_mV
@@ -40,6 +41,7 @@ def joint_work(case: WiringCase) -> Iterator[Finding | str]:
             continue
         yield _made(lead, joint, method=joint.method)
         yield from _untold(lead, joint, method=joint.method)
+        yield from fuse_tap(case, lead, joint=joint)
         if joint.overlap_mm is not None and joint.method in INSULATED_OVER:
             yield _overlap(lead, joint.overlap_mm, method=joint.method)
         if joint.pull_N is not None and joint.method in CRIMPED:

@@ -17,6 +17,7 @@ FED = (Purpose.SUPPLY, Purpose.IGNITION)
 CUT = (Method.CRIMPED_BUTT, Method.SOLDERED_SLEEVE, Method.TAP_CONNECTOR, Method.WRAPPED_SPLICE)
 _BODY = re.compile(r"\b(?:body.?build\w*|accessory connector|upfitter)\b", re.IGNORECASE)
 PRACTICE = "common practice, no source"
+ORDER = f"({PRACTICE}: body-builder connector, then fuse tap, then splice near the module)"
 
 
 def order(case: WiringCase) -> Iterator[Finding | str]:
@@ -28,9 +29,19 @@ def order(case: WiringCase) -> Iterator[Finding | str]:
     for lead, joint in fed:
         yield from _place(case, lead, joint=joint, wires=wires)
     yield from _bridged(case)
+    yield from _probed(case)
+
+
+def _probed(case: WiringCase) -> Iterator[Finding]:
+    """What probing did to the vehicle's wires: pierced insulation, a spread cavity."""
+    hurt = []
     if case.told.pierced:
-        because = f"a wire's insulation was pierced ({PRACTICE}): water gets in and the strands rot"
-        then = "seal the place, or put in a new piece of wire; back-probe at the connector from now on"
+        hurt.append("a wire's insulation was pierced: water gets in and the strands rot")
+    if case.told.spread:
+        hurt.append("a connector's cavity was spread: its contact no longer holds its pin")
+    if hurt:
+        because = f"{'; '.join(hurt)} ({PRACTICE})"
+        then = "mend the place, with a new piece of wire or a new contact; back-probe at the connector from now on"
         yield plain("join_pierced", "How the wires were probed", verdict=Verdict.FAILS, because=because, then=then)
 
 
@@ -46,13 +57,30 @@ def _place(case: WiringCase, lead: Lead, *, joint: Joint, wires: Mapping[str, Na
         yield plain(f"join_{lead.purpose}_order", what, verdict=Verdict.FAILS, because=because, then=then)
     elif told.reversible and joint.undo is None:
         yield f"undo of '{lead.name}': how the joint is taken out again"
-    elif at_body or method is Method.FUSE_TAP or told.why_spliced:
-        where = "the body-builder connector" if at_body else "a fuse tap" if method is Method.FUSE_TAP else "a splice"
-        why = "" if at_body or method is Method.FUSE_TAP else f": {told.why_spliced}"
-        because = f"{where}{why} ({PRACTICE}: body-builder connector, then fuse tap, then splice)"
-        yield plain(f"join_{lead.purpose}_order", what, verdict=Verdict.HOLDS, because=because)
+    elif at_body or method is Method.FUSE_TAP:
+        where = "the body-builder connector" if at_body else "a fuse tap"
+        yield plain(f"join_{lead.purpose}_order", what, verdict=Verdict.HOLDS, because=f"{where} {ORDER}")
     else:
+        yield from _spliced(case, lead, joint=joint)
+
+
+def _spliced(case: WiringCase, lead: Lead, *, joint: Joint) -> Iterator[Finding | str]:
+    """A splice comes last: with a reason, and near the module that the wire feeds, where it is easy to find again."""
+    why = case.told.why_spliced
+    if not why:
         yield f"why_spliced: why '{lead.name}' is neither at the body-builder connector nor on a fuse tap"
+        return
+    if joint.near_module is None:
+        yield f"near_module of '{lead.name}': whether the splice is near the module that the wire feeds"
+        return
+    where = "a splice near the module" if joint.near_module else "a splice far from the module that the wire feeds"
+    yield plain(
+        f"join_{lead.purpose}_order",
+        f"Where '{lead.name}' was connected",
+        verdict=Verdict.HOLDS if joint.near_module else Verdict.THIN,
+        because=f"{where}: {why} {ORDER}",
+        then=None if joint.near_module else "write down exactly where it is, so that the next one finds it",
+    )
 
 
 def _bridged(case: WiringCase) -> Iterator[Finding]:

@@ -12,7 +12,7 @@ ROOM = 1.1
 
 def curve_of(answer: ParkedAnswer) -> ParkedCurve | None:
     """The curve's content; None while the days cannot be reckoned."""
-    unsure, wanted = answer.unsure, answer.case.sheet.wanted_days
+    unsure, wanted = answer.unsure, answer.case.wanted_days
     if unsure is None:
         return None
     worst, likely, best = unsure.rests()

@@ -3,29 +3,17 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 from backprobe.errors import OptionError
 from backprobe.findings import Finding, Limit, Side, Stage, Standing, Verdict, judge
+from backprobe.limits.parked import ASLEEP, BALANCE
+from backprobe.stages.join.policy import tightened
 from backprobe.stages.parked.days import MOST_DAYS, bound_by
-from backprobe.stages.parked.parked import ASLEEP_MIN, ParkedAnswer, ParkedCase, parked_answer
+from backprobe.stages.parked.parked import ParkedAnswer, ParkedCase, parked_answer
 
 SURELY_ASLEEP_MIN = 60.0
-ASLEEP = Limit(
-    id="parked_asleep",
-    value=ASLEEP_MIN,
-    unit="min",
-    side=Side.AT_LEAST,
-    basis="two makers' workshop manuals of cars: modules time out within 20 min; a repair site waits 60",
-    standing=Standing.PUBLISHED,
-)
-BALANCE = Limit(
-    id="parked_balance",
-    value=0.1,
-    unit="V",
-    side=Side.AT_MOST,
-    basis="two batteries in series at rest; a tenth of the charge is 0.08 V",
-    standing=Standing.COMMON_PRACTICE,
-)
+ALIKE = "look for a load on the centre tap, charge both singly, rest a day, read each"
 BOUNDS = {
     "crank_at_coldest": "there is no more in it than a start at the coldest may need",
     "vehicle_drain": "the vehicle's own drain takes most",
@@ -61,7 +49,7 @@ def _asleep(case: ParkedCase) -> Iterator[Finding]:
     if minutes is None:
         yield _open("parked_asleep", what, because="nobody wrote how long after locking it was read", then=then)
         return
-    early = minutes < ASLEEP_MIN
+    early = minutes < ASLEEP.value
     verdict = Verdict.OPEN if early else Verdict.THIN if minutes < SURELY_ASLEEP_MIN else Verdict.HOLDS
     state = "modules may be awake still" if early else "most sleep by then" if verdict is Verdict.THIN else "asleep"
     yield Finding(
@@ -91,26 +79,27 @@ def _balance(answer: ParkedAnswer) -> Iterator[Finding]:
     low, high = max(0.0, apart - spread), apart + spread
     verdict = judge(BALANCE, apart, low=low, high=high)
     weaker = "first" if first.rest_V < second.rest_V else "second"
-    yield Finding(
+    found = Finding(
         id="parked_balance",
         stage=Stage.JOIN,
         what="Two batteries in series",
         verdict=verdict,
         because=f"{first.rest_V:g} V and {second.rest_V:g} V at rest"
         + (", alike" if verdict is Verdict.HOLDS else f": the {weaker} is the weaker, and the weaker one counts"),
-        next=None
-        if verdict is Verdict.HOLDS
-        else "look for a load on the centre tap, charge both singly, rest a day, read each",
+        next=None if verdict is Verdict.HOLDS else ALIKE,
         value=apart,
         low=low,
         high=high,
         unit="V",
         limit=BALANCE,
     )
+    policy = answer.case.policy
+    then = tightened(found, None if policy is None else policy.balance_V, policy=policy)
+    yield then if then.verdict is Verdict.HOLDS else replace(then, next=ALIKE)
 
 
 def _days(answer: ParkedAnswer) -> Finding:
-    sheet, days, what = answer.case.sheet, answer.days, "Days parked"
+    days, wanted_days, what = answer.days, answer.case.wanted_days, "Days parked"
     if days is None or answer.unsure is None:
         lacking = "; ".join(answer.lacking)
         return _open(
@@ -121,16 +110,16 @@ def _days(answer: ParkedAnswer) -> Finding:
         f"starts at {answer.unsure.coldest_C:g} °C for {said_days(days.likely)}, "
         f"anywhere from {said_days(days.low)} to {said_days(days.high)}: {BOUNDS[bound]}"
     )
-    if sheet.wanted_days is None:
+    if wanted_days is None:
         return _open(
             "parked_days", what, because=because, then="write into the sheet how long it shall stand: wanted_days"
         )
     limit = Limit(
         id="parked_days",
-        value=sheet.wanted_days,
+        value=wanted_days,
         unit="d",
         side=Side.AT_LEAST,
-        basis="as wanted in the job sheet",
+        basis=_wanted_by(answer.case),
         standing=Standing.COMMON_PRACTICE,
     )
     verdict = judge(limit, round(days.likely, 1), low=round(days.low, 1), high=round(days.high, 1))
@@ -149,6 +138,15 @@ def _days(answer: ParkedAnswer) -> Finding:
         digits=1,
         limit=limit,
     )
+
+
+def _wanted_by(case: ParkedCase) -> str:
+    """Who wants the days: the job sheet, or the fleet's policy where that asks for more."""
+    if case.policy is None or case.wanted_days == case.sheet.wanted_days:
+        return "as wanted in the job sheet"
+    sheet = case.sheet.wanted_days
+    without = "the job sheet wants none" if sheet is None else f"the job sheet wants {sheet:g}"
+    return f"{case.policy.file}, the fleet's own policy; {without}"
 
 
 def _next(answer: ParkedAnswer, verdict: Verdict) -> str | None:

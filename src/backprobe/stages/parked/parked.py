@@ -6,9 +6,11 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from backprobe.errors import OptionError
+from backprobe.evidence.fleet_policy import FleetPolicy
 from backprobe.evidence.meter import Meter
 from backprobe.evidence.parked_sheet import ParkedSheet, Typed
 from backprobe.evidence.unit_sheet import UnitSheet
+from backprobe.limits.parked import ASLEEP
 from backprobe.physics.span import Span, exactly
 from backprobe.stages.parked.battery_calc import MAYBE_FAHRENHEIT_C, BatteryAnswer, BatteryCase, battery_answer
 from backprobe.stages.parked.changes import Change, changes_for
@@ -16,7 +18,6 @@ from backprobe.stages.parked.days import Unsure
 from backprobe.stages.parked.supposed import DRAIN_COUNTS, DRAIN_PERCENT, STARTS_TO_C, of_age
 from backprobe.stages.parked.unit_drain import Plan, plan_of
 
-ASLEEP_MIN = 20.0
 ONE_BATTERY_V = 12
 
 
@@ -28,12 +29,19 @@ class ParkedCase:
     unit: UnitSheet
     meter: Meter
     system_V: int
+    policy: FleetPolicy | None = None
+
+    @property
+    def wanted_days(self) -> float | None:
+        """How long it shall stand: as the job sheet wants, or the fleet's policy where that asks for more."""
+        asked = (self.sheet.wanted_days, None if self.policy is None else self.policy.wanted_days)
+        return max((days for days in asked if days is not None), default=None)
 
     @property
     def asleep(self) -> bool:
         """Whether the vehicle's drain was read late enough for its modules to sleep."""
         minutes = self.sheet.minutes_after_lock
-        return minutes is not None and minutes >= ASLEEP_MIN
+        return minutes is not None and minutes >= ASLEEP.value
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -55,7 +63,7 @@ class ParkedAnswer:
     @property
     def changes(self) -> tuple[Change, ...]:
         """What to change to reach the wanted days; none where nobody wants any."""
-        wanted = self.case.sheet.wanted_days
+        wanted = self.case.wanted_days
         if wanted is None or self.unsure is None or self.plan is None:
             return ()
         return changes_for(wanted, self.unsure, plan=self.plan)
