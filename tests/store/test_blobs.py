@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 from tests.samples.stores import AT, ORGANISATION
 
-from backprobe.errors import StoreError
+from backprobe.errors import RefusedError, StoreError
 from backprobe.store import blobs
 from backprobe.store.blobs import BlobFolder
 from backprobe.store.opened import Store
@@ -26,18 +26,20 @@ def test_pieces_become_a_file(tmp_path: Path) -> None:
     assert folder.begun("p2", SHA256) == 0
     assert folder.append("p1", SHA256, offset=5, piece=CONTENT[5:]) == 14
     assert folder.path(SHA256) is None
-    assert folder.finish("p1", SHA256)
+    assert folder.matches("p1", SHA256)
+    folder.finish("p1", SHA256)
     path = folder.path(SHA256)
     assert path is not None
     assert path.read_bytes() == CONTENT
     assert folder.begun("p1", SHA256) == 0
 
 
-def test_other_bytes_are_dropped(tmp_path: Path) -> None:
-    """What has another digest is not kept, and the next try begins at 0."""
+def test_other_bytes_do_not_match(tmp_path: Path) -> None:
+    """What has another digest is told, and dropped the next try begins at 0."""
     folder = BlobFolder(tmp_path)
     folder.append("p1", SHA256, offset=0, piece=b"other")
-    assert not folder.finish("p1", SHA256)
+    assert not folder.matches("p1", SHA256)
+    folder.drop("p1", SHA256)
     assert folder.path(SHA256) is None
     assert folder.begun("p1", SHA256) == 0
 
@@ -45,8 +47,9 @@ def test_other_bytes_are_dropped(tmp_path: Path) -> None:
 def test_a_piece_that_does_not_fit_on_is_refused(tmp_path: Path) -> None:
     """At 5 nothing is written to a file of 0 bytes."""
     folder = BlobFolder(tmp_path)
-    with pytest.raises(StoreError):
+    with pytest.raises(RefusedError) as refusal:
         folder.append("p1", SHA256, offset=5, piece=b"x")
+    assert refusal.value.code == "offset"
     assert folder.begun("p1", SHA256) == 0
     folder.append("p1", SHA256, offset=0, piece=b"x")
     folder.drop("p1", SHA256)

@@ -1,7 +1,7 @@
 """Which vehicle a unit is in, settled as entries arrive: claim and refusal are entries that the server writes.
 
-A unit is claimed by the serial number that stands in a job: on its sheet or scanned on the phone. One job in one vehicle
-has it; a job in another vehicle is refused it and gets a finding. Nothing of what the technicians said is changed.
+A unit is claimed by the serial number that stands in a job: on its sheet or scanned on the phone. One job in one
+vehicle has it; a job in another vehicle is refused it and gets a finding. What the technicians said stays as it is.
 """
 
 from __future__ import annotations

@@ -19,6 +19,7 @@ COMMANDS = {
     "prove": "what the unit reported, held against what the hand did with the key",
     "corners": "which corner a place lies at: an index of street corners out of a map",
     "roster": "what a list of vehicles or units holds, and which of its cells cannot be taken",
+    "serve": "the server: what phones hand in, the desk, the pages",
     "sign": "sign a job off when it is handed over",
     "verify": "whether a record or a job folder is what was signed, and by whom",
     "keys": "the keys to sign with, and those that are known",

@@ -12,7 +12,7 @@ from typing import Protocol
 
 from sqlalchemy import Connection, RowMapping, insert, select, update
 
-from backprobe.errors import StoreError
+from backprobe.errors import RefusedError, StoreError
 from backprobe.store.tables import blob
 from backprobe.store.upsert import Row
 
@@ -20,7 +20,7 @@ CHUNK_BYTES = 1_048_576
 
 
 class Blobs(Protocol):
-    """Where the bytes of files are: written in pieces, whole under their digest when `finish` has found them right."""
+    """Where the bytes of files are: written in pieces, and when they are whole and match put under their digest."""
 
     def begun(self, owner: str, sha256: str) -> int:
         """How many bytes `owner` has handed in of a file that is not whole yet [bytes]."""
@@ -30,8 +30,12 @@ class Blobs(Protocol):
         """Write a piece at `offset`, which is where the file stands; where it stands then, on the disk [bytes]."""
         ...
 
-    def finish(self, owner: str, sha256: str) -> bool:
-        """Put a file that is whole under its digest; False, and it is dropped, where it has another digest."""
+    def matches(self, owner: str, sha256: str) -> bool:
+        """Whether what was handed in has this digest; every byte is looked at."""
+        ...
+
+    def finish(self, owner: str, sha256: str) -> None:
+        """Put a file that matches under its digest; on the disk when this returns."""
         ...
 
     def drop(self, owner: str, sha256: str) -> None:
@@ -59,36 +63,36 @@ class BlobFolder:
         return path.stat().st_size if path.is_file() else 0
 
     def append(self, owner: str, sha256: str, *, offset: int, piece: bytes) -> int:
-        """Write a piece and wait until it is on the disk. Raises StoreError where that fails or it does not fit on."""
+        """Write a piece and wait until it is on the disk. Raises RefusedError, StoreError."""
         path = self.incoming(owner, sha256)
         with _plain_words():
             path.parent.mkdir(parents=True, exist_ok=True)
             with path.open("ab", buffering=0) as file:
                 if file.tell() != offset:
-                    raise StoreError("two pieces of one file came at the same time; send them one after the other")
+                    raise RefusedError(f"the file stands at byte {file.tell()}, not at {offset}", code="offset")
                 left = memoryview(piece)
                 while left:
                     left = left[file.write(left) :]
                 os.fsync(file.fileno())
                 return file.tell()
 
-    def finish(self, owner: str, sha256: str) -> bool:
-        """Look at every byte, then give the file its digest as its name."""
+    def matches(self, owner: str, sha256: str) -> bool:
+        """Look at every byte."""
+        found = hashlib.sha256()
+        with _plain_words(), self.incoming(owner, sha256).open("rb") as file:
+            while chunk := file.read(CHUNK_BYTES):
+                found.update(chunk)
+        return found.hexdigest() == sha256
+
+    def finish(self, owner: str, sha256: str) -> None:
+        """Give the file its digest as its name."""
         path = self.incoming(owner, sha256)
         with _plain_words():
-            found = hashlib.sha256()
-            with path.open("rb") as file:
-                while chunk := file.read(CHUNK_BYTES):
-                    found.update(chunk)
-            if found.hexdigest() != sha256:
-                path.unlink()
-                return False
             place = self._place(sha256)
             place.parent.mkdir(parents=True, exist_ok=True)
             path.replace(place)
             for folder in (place.parent, path.parent, self.folder):
                 _sync(folder)
-        return True
 
     def drop(self, owner: str, sha256: str) -> None:
         """Drop what there is."""

@@ -10,11 +10,11 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
-from sqlalchemy import Connection, Select, func, insert, select, update
+from sqlalchemy import Connection, RowMapping, Select, func, insert, select, update
 
 from backprobe.errors import StoreError
 from backprobe.job.entry import Entry
-from backprobe.store.tables import blob_use, entry, job, job_person, organisation
+from backprobe.store.tables import blob_use, entry, job, job_person, organisation, person, phone
 from backprobe.store.upsert import insert_new
 
 
@@ -182,3 +182,16 @@ def _blank(organisation_id: str, name: str, *, at: str) -> dict[str, object]:
         "made_at": at,
         "updated_at": at,
     }
+
+
+def recent(connection: Connection, organisation_id: str, *, job_id: str, limit: int) -> tuple[RowMapping, ...]:
+    """The newest entries of a job, newest first, with the name of whoever's phone sent each."""
+    wanted = (
+        select(entry.c.cursor, entry.c.received_at, entry.c.raw, person.c.name.label("person"))
+        .outerjoin(phone, phone.c.id == entry.c.phone)
+        .outerjoin(person, person.c.id == phone.c.person)
+        .where(entry.c.organisation == organisation_id, entry.c.job == job_id)
+        .order_by(entry.c.cursor.desc())
+        .limit(limit)
+    )
+    return tuple(connection.execute(wanted).mappings())

@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
 from sqlalchemy import ColumnElement, Connection, RowMapping, and_, delete, func, insert, or_, select, update
 
-from backprobe.store.tables import job, job_person, person
+from backprobe.store.tables import job, job_person, person, unit_claim
 from backprobe.store.upsert import Row
 
 ENDED = ("proven", "abandoned")  # no more work on the phone; a provisional job is owed something
@@ -38,7 +38,7 @@ def listed(connection: Connection, organisation_id: str, *, wanted: Wanted) -> t
     return tuple(connection.execute(found).mappings())
 
 
-def place_of(row: Mapping[str, object]) -> str:
+def place_of(row: RowMapping) -> str:
     """The place of a row in the list, to go on from."""
     return json.dumps([row["urgency"], row["cursor"], row["id"]], separators=(",", ":"))
 
@@ -130,3 +130,13 @@ def every(connection: Connection, organisation_id: str) -> Iterator[RowMapping]:
     """The rows of all jobs, by id."""
     found = select(job).where(job.c.organisation == organisation_id).order_by(job.c.id)
     yield from connection.execution_options(yield_per=EXPORT_ROWS).execute(found).mappings()
+
+
+def vehicle_names(connection: Connection, organisation_id: str) -> dict[str, str | None]:
+    """What the vehicle of each job that has a unit is called: plate, fleet number or VIN."""
+    found = (
+        select(job.c.id, func.coalesce(job.c.plate, job.c.fleet_number, job.c.vin))
+        .join(unit_claim, and_(unit_claim.c.organisation == job.c.organisation, unit_claim.c.job == job.c.id))
+        .where(job.c.organisation == organisation_id)
+    )
+    return {str(name): vehicle for name, vehicle in connection.execute(found)}

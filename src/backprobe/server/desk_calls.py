@@ -1,0 +1,105 @@
+"""What the desk asks of jobs and of quarantine."""
+
+from __future__ import annotations
+
+from typing import Annotated, Literal
+
+from fastapi import APIRouter, Path, Query
+from fastapi.responses import FileResponse
+from pydantic import Field
+
+from backprobe.cases.desk_jobs import list_jobs, one_job
+from backprobe.cases.new_job import NewJob, assign, make_job
+from backprobe.cases.quarantined import decide, list_quarantine
+from backprobe.server.blob_calls import Sha256, Size, handed_out
+from backprobe.server.callers import Desk, Here
+from backprobe.server.phone_calls import MOST_NAME, Strict, without_nul
+from backprobe.store.jobs import Wanted
+
+MOST_SHEET = 200_000  # letters
+MOST_PEOPLE = 50
+MOST_ROWS = 200
+MOST_NUMBER = 2**31 - 1
+
+router = APIRouter(prefix="/api/desk", tags=["desk"])
+JobId = Annotated[str, Path(min_length=1, max_length=MOST_NAME)]
+Name = Annotated[str, Field(max_length=MOST_NAME)]
+States = Literal["new", "in_work", "proven", "provisional", "abandoned"]
+
+
+class JobBody(Strict):
+    """The sheets of a new job, and who is to work on it."""
+
+    job_toml: str = Field(alias="job.toml", max_length=MOST_SHEET)
+    unit_toml: str = Field(alias="unit.toml", max_length=MOST_SHEET)
+    people: list[Name] = Field(default=[], max_length=MOST_PEOPLE)
+
+
+class PeopleBody(Strict):
+    """Who is to work on a job."""
+
+    people: list[Name] = Field(max_length=MOST_PEOPLE)
+
+
+class DecisionBody(Strict):
+    """What is decided on an item in quarantine."""
+
+    decision: Literal["take", "leave"]
+
+
+@router.get("/jobs")
+def jobs(
+    here: Here,
+    desk: Desk,
+    *,
+    state: Annotated[States | None, Query()] = None,
+    q: Annotated[str | None, Query(max_length=MOST_NAME)] = None,
+    after: Annotated[str | None, Query(max_length=2 * MOST_NAME)] = None,
+    limit: Annotated[int, Query(ge=1, le=MOST_ROWS)] = 50,
+) -> dict[str, object]:
+    """A page of the list of jobs: what fails first."""
+    wanted = Wanted(state=state, q=without_nul(q), after=after, limit=limit)
+    return list_jobs(here.yard, desk.caller, wanted=wanted)
+
+
+@router.post("/jobs", status_code=201)
+def new_job(body: JobBody, here: Here, *, desk: Desk) -> dict[str, object]:
+    """Make a job of its sheets."""
+    people = tuple(filter(None, map(without_nul, body.people)))
+    new = NewJob(job_sheet=body.job_toml, unit_sheet=body.unit_toml, people=people)
+    return {"id": make_job(here.yard, desk.caller, new=new)}
+
+
+@router.post("/jobs/{job_id:path}/assign")
+def assign_job(job_id: JobId, body: PeopleBody, *, here: Here, desk: Desk) -> dict[str, object]:
+    """Say who works on a job."""
+    people = [name for name in map(without_nul, body.people) if name is not None]
+    assign(here.yard, desk.caller, job_id=without_nul(job_id) or "", people_ids=people)
+    return {"people": people}
+
+
+@router.get("/jobs/{job_id:path}")
+def job(job_id: JobId, here: Here, *, desk: Desk) -> dict[str, object]:
+    """One job with everything in it."""
+    return one_job(here.yard, desk.caller, job_id=without_nul(job_id) or "")
+
+
+@router.get("/blobs/{sha256}", response_class=FileResponse)
+def file(sha256: Sha256, here: Here, *, desk: Desk, size: Size = None) -> FileResponse:
+    """A file that is kept; of a picture, if asked for, a small one."""
+    return handed_out(here.yard, desk.caller, sha256=sha256, size=size)
+
+
+@router.get("/quarantine")
+def quarantine(here: Here, desk: Desk) -> dict[str, object]:
+    """What is in quarantine."""
+    return {"items": list_quarantine(here.yard, desk.caller)}
+
+
+@router.post("/quarantine/{number}")
+def decide_on(
+    number: Annotated[int, Path(ge=1, le=MOST_NUMBER)], body: DecisionBody, *, here: Here, desk: Desk
+) -> dict[str, object]:
+    """Decide on an item in quarantine."""
+    decide(here.yard, desk.caller, number=number, decision=body.decision)
+    return {"number": number, "decision": body.decision}

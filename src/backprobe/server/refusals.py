@@ -1,0 +1,73 @@
+"""Errors as answers: always the one shape, with the status that goes with the code."""
+
+from __future__ import annotations
+
+import logging
+from collections.abc import Mapping
+
+from fastapi import FastAPI, Request
+from fastapi.exceptions import RequestValidationError
+from fastapi.responses import JSONResponse
+from starlette.exceptions import HTTPException
+
+from backprobe.errors import BackprobeError, RefusedError, StoreError, error_json
+
+STATUS: Mapping[str, int] = {
+    "request": 422,
+    "not_enrolled": 401,
+    "not_logged_in": 401,
+    "phone_withdrawn": 403,
+    "not_allowed": 403,
+    "enrolment_code": 403,
+    "login_wrong": 403,
+    "csrf": 403,
+    "host": 403,
+    "not_found": 404,
+    "device_taken": 409,
+    "offset": 409,
+    "exists": 409,
+    "id_taken": 409,
+    "too_large": 413,
+    "blob_type": 415,
+    "digest_differs": 422,
+    "unreadable": 422,
+    "journal": 422,
+    "too_many": 429,
+}
+OF_STATUS: Mapping[int, str] = {404: "not_found", 405: "request", 413: "too_large", 415: "request"}
+BUSY, FAULT, UNFIT = 503, 500, 422
+MOST_SHOWN = 3
+_log = logging.getLogger(__name__)
+
+
+def refused(error: BackprobeError, headers: Mapping[str, str] | None = None) -> JSONResponse:
+    """The answer to an error of ours."""
+    if isinstance(error, StoreError):
+        return JSONResponse(error_json(error), BUSY, {"Retry-After": "5", **(headers or {})})
+    status = STATUS[error.code] if isinstance(error, RefusedError) else UNFIT
+    return JSONResponse(error_json(error), status, dict(headers or {}))
+
+
+def answer_errors(app: FastAPI) -> None:
+    """Have every error answered in the one shape."""
+
+    @app.exception_handler(BackprobeError)
+    def ours(_request: Request, error: BackprobeError) -> JSONResponse:
+        return refused(error, getattr(error, "headers", None))
+
+    @app.exception_handler(RequestValidationError)
+    def not_understood(_request: Request, error: RequestValidationError) -> JSONResponse:
+        said = [f"{'.'.join(map(str, each['loc']))}: {each['msg']}" for each in error.errors()[:MOST_SHOWN]]
+        return refused(RefusedError("; ".join(said), code="request"))
+
+    @app.exception_handler(HTTPException)
+    def of_http(_request: Request, error: HTTPException) -> JSONResponse:
+        code = OF_STATUS.get(error.status_code, "request")
+        answer = {"ok": False, "error": str(error.detail), "code": code}
+        return JSONResponse(answer, error.status_code, dict(error.headers or {}))
+
+    @app.exception_handler(Exception)
+    def unforeseen(request: Request, error: Exception) -> JSONResponse:
+        _log.error("%s %s failed", request.method, request.url.path, exc_info=error)
+        answer = {"ok": False, "error": "the server could not do this; its log says why", "code": "error"}
+        return JSONResponse(answer, FAULT)

@@ -1,0 +1,3 @@
+"""The running server, for all tests of it."""
+
+from tests.samples.served import *  # noqa: F403
