@@ -58,6 +58,7 @@ FALLS = (
     "join_supply_fuse_clears",
     "join_supply_wire_over_fuse",
     "join_supply_fuse_load",
+    "join_path_budget",
 )
 
 
