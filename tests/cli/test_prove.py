@@ -9,6 +9,8 @@ from tests.samples.prove_cases import HEADER, STEPS, at, healthy, row
 from backprobe.cli.main import main
 from backprobe.cli.prove import place_of
 from backprobe.errors import OptionError
+from backprobe.evidence.corner import Corner, CornerIndex
+from backprobe.files.corner_file import write_corners
 
 jsonschema = pytest.importorskip("jsonschema", reason="jsonschema is not installed")
 ROOT = Path(__file__).resolve().parents[2]
@@ -139,3 +141,25 @@ def test_the_answer_in_words(typed):
     code, output = typed("--unit-id", "L1", "--at", "-33.1,151.2")
     assert code == 0
     assert output.startswith("unit L1: holds\n")
+
+
+def test_where_the_unit_reports_itself(typed, tmp_path):
+    """With an index of corners, in lines and as JSON; without one nothing is said of it."""
+    corner = Corner(-33.1, 151.2, ("Main Street", "Mill Lane"))
+    index = CornerIndex(corners=(corner,), attribution="© somebody", source="m.osm.pbf")
+    write_corners(index, tmp_path / "yard.corners")
+    words = ("--at", "-33.1,151.2", "--corners", str(tmp_path / "yard.corners"))
+    code, output = typed(*words)
+    assert code == 0
+    assert "reported from       corner of Main Street and Mill Lane (© somebody)" in output.splitlines()
+    found = answered(typed(*words, "--json")[1])
+    assert found["position"]["where"]["corner"]["streets"] == ["Main Street", "Mill Lane"]
+    assert "where" not in answered(typed("--at", "-33.1,151.2", "--json")[1])["position"]
+
+
+def test_corners_that_are_none(typed, tmp_path):
+    """A table is no index."""
+    (tmp_path / "x.csv").write_text("a,b\n", encoding="utf-8")
+    code, output = typed("--corners", str(tmp_path / "x.csv"), "--json")
+    assert code == 2
+    assert "an index of corners" in json.loads(output)["error"]

@@ -11,6 +11,7 @@ from backprobe.evidence.report import ReportNames
 from backprobe.evidence.supply_pair import SupplyPair
 from backprobe.evidence.unit_sheet import UnitSheet
 from backprobe.evidence.vehicle_place import VehiclePlace
+from backprobe.files.corner_file import corners_in
 from backprobe.files.open import small_text, text_lines
 from backprobe.formats.figures import VOLT_UNITS, read_figure
 from backprobe.formats.job_toml import read_job
@@ -36,6 +37,7 @@ class Sheets:
     place: VehiclePlace | None = None
     has_crank: bool = True
     has_accessory: bool = True
+    corners: Path | None = None
 
 
 def setup_of(sheets: Sheets) -> tuple[ProveSetup, tuple[str, ...]]:
@@ -47,7 +49,8 @@ def setup_of(sheets: Sheets) -> tuple[ProveSetup, tuple[str, ...]]:
     unit, notes = _unit_sheet(sheets, job)
     setup = setup_from(job, unit, unit_id=sheets.unit_id, place=sheets.place)
     has_crank, has_accessory = setup.has_crank and sheets.has_crank, setup.has_accessory and sheets.has_accessory
-    return replace(setup, has_crank=has_crank, has_accessory=has_accessory), notes
+    corners = None if sheets.corners is None else corners_in(sheets.corners)
+    return replace(setup, has_crank=has_crank, has_accessory=has_accessory, corners=corners), notes
 
 
 def _unit_sheet(sheets: Sheets, job: JobSheet | None) -> tuple[UnitSheet | None, tuple[str, ...]]:

@@ -24,6 +24,7 @@ def options(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("--unit", metavar="FILE", help="the unit's sheet, where there is no job sheet")
     parser.add_argument("--unit-id", metavar="ID", help="the job's unit as the reports name it")
     parser.add_argument("--at", metavar="LAT,LON", help="where the vehicle stands; a third figure is its accuracy in m")
+    parser.add_argument("--corners", metavar="FILE", help="an index of corners, to say where the unit reports itself")
     parser.add_argument("--columns", metavar="MAP", help="name=theirs,… or a .toml, where the columns have other names")
     parser.add_argument("--lights", metavar="FILE", help="what was seen of the unit's lights (light,pattern,after_s)")
     parser.add_argument("--idle-volts", metavar="V", help="the unit's supply as it shows it while it does nothing")
@@ -43,6 +44,7 @@ def run(chosen: argparse.Namespace) -> int:
         place=None if chosen.at is None else place_of(chosen.at),
         has_crank=not chosen.no_crank,
         has_accessory=not chosen.no_accessory,
+        corners=_path(chosen.corners),
     )
     if chosen.plan:
         return _print_plan(sheets, as_json=chosen.json)

@@ -28,6 +28,7 @@ def _lines(answer: Answer) -> Iterator[str]:
     yield f"off reported after  {_estimate(proof.off_delay)}"
     yield f"unit's clock ahead  {_estimate(proof.clock_offset)}"
     yield f"position            {_position(proof)}"
+    yield from _where(proof)
     yield from _supply(proof)
     for light in proof.lights:
         seen = "not looked at" if light.seen is None else light.seen.pattern
@@ -66,6 +67,13 @@ def _position(proof: Proof) -> str:
     if position.distance_m is None or position.u_m is None:
         return f"{position.verdict}{fix}"
     return f"{position.verdict}: {position.distance_m:.1f} m off, joint accuracy {position.u_m:.1f} m{fix}"
+
+
+def _where(proof: Proof) -> Iterator[str]:
+    where = proof.position.where
+    if where is not None:
+        whose = "" if where.near is None else f" ({where.attribution})"
+        yield f"reported from       {where.text}{whose}"
 
 
 def _supply(proof: Proof) -> Iterator[str]:

@@ -5,6 +5,8 @@ import json
 import pytest
 from tests.samples.prove_cases import HEADER, HERE, STEPS, at, healthy, proven
 
+from backprobe.evidence.corner import Corner, CornerIndex
+from backprobe.formats.corner_index import write_corner_index
 from backprobe.stages.prove.door import prove_text
 
 SCRIPT = "\n".join(["t,key", *(f"{at(t)},{key}" for t, key in STEPS)])
@@ -45,3 +47,12 @@ def test_what_cannot_be_used_is_refused_in_one_shape(text):
 def test_a_fault_in_a_text_names_its_place():
     """The texts go by the names of their parts."""
     assert asked(script="t,key\nx,off")["place"]["file"] == "script"
+
+
+def test_corners_as_text():
+    """An index beside the other parts names where the unit reports itself; one that is damaged is refused."""
+    corner = Corner(HERE.lat_deg, HERE.lon_deg, ("Main Street", "Mill Lane"))
+    text = write_corner_index(CornerIndex(corners=(corner,), attribution="© somebody", source="m.osm.pbf"))
+    found = asked(corners=text, **{"job.toml": JOB})
+    assert found["position"]["where"]["text"] == "corner of Main Street and Mill Lane"
+    assert asked(corners=text[:-20])["code"] == "unreadable"

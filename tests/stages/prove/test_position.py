@@ -3,10 +3,11 @@
 import pytest
 from tests.samples.prove_cases import HERE, START_S, reports, row
 
+from backprobe.evidence.corner import Corner, CornerIndex
 from backprobe.evidence.report import Fix
 from backprobe.evidence.vehicle_place import VehiclePlace
 from backprobe.findings import Verdict
-from backprobe.stages.prove.position import accuracy_of_m, first_fix_s, fixes_of, position_of
+from backprobe.stages.prove.position import accuracy_of_m, first_fix_s, fixes_of, middle_of, position_of
 from backprobe.stages.prove.power_up import PowerUp
 
 DEGREE_M = 111_195.08  # along a meridian
@@ -78,3 +79,27 @@ def test_the_first_fix_counts_from_power_up():
     assert first_fix_s(kept, PowerUp(0, START_S - 60, by_event=True)) == 45
     assert first_fix_s(kept, PowerUp(0)) is None
     assert first_fix_s(kept[:2], PowerUp(0, START_S - 60)) is None
+
+
+def test_where_the_unit_reports_itself():
+    """100 m north of the corner, from the later half of the fixes; said where the vehicle's place is not known too."""
+    corner = Corner(HERE.lat_deg, HERE.lon_deg, ("Main Street", "Mill Lane"))
+    index = CornerIndex(corners=(corner,), attribution="© somebody", source="m.osm.pbf")
+    found = position_of([*fixes(5000), *fixes(100)], None, corners=index)
+    assert found.verdict is Verdict.OPEN
+    assert found.as_json()["where"]["text"] == "corner of Main Street and Mill Lane, 100 m north"
+    assert found.as_json()["where"]["attribution"] == "© somebody"
+    assert position_of(fixes(5000), HERE, corners=index).as_json()["where"]["text"] == "no named corner within 300 m"
+
+
+def test_without_corners_or_fixes_nothing_is_named():
+    """The answer then has no such key."""
+    index = CornerIndex(corners=(), attribution="© somebody", source="m.osm.pbf")
+    assert "where" not in position_of([], HERE, corners=index).as_json()
+    assert "where" not in position_of(fixes(0), HERE).as_json()
+
+
+def test_the_middle_of_fixes():
+    """A single stray one does not move it; nor does the antimeridian."""
+    assert middle_of([*fixes(0, count=3), *fixes(900, count=1)]) == (HERE.lat_deg, HERE.lon_deg)
+    assert abs(middle_of([Fix(0.0, 179.999), Fix(0.0, -179.999)])[1]) == 180.0

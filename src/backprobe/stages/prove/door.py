@@ -3,16 +3,18 @@
 What runs in a browser's Python and what runs in a terminal meet here, so that both give the same bytes.
 
 In: ``{"script": text, "reports": text, "job.toml": text|null, "unit": text|null, "unit_id": text|null,
-"columns": text|null}``, the column map as it is typed. Out: the answer as `backprobe prove --json` prints it, or
-``{"ok": false, "error": …, "code": …}``.
+"columns": text|null, "corners": text|null}``, the column map as it is typed, the corners as an index. Out: the answer
+as `backprobe prove --json` prints it, or ``{"ok": false, "error": …, "code": …}``.
 """
 
 from __future__ import annotations
 
 import json
+from dataclasses import replace
 
 from backprobe.errors import BackprobeError, InputError, error_json
 from backprobe.evidence.report import ReportNames
+from backprobe.formats.corner_index import read_corner_index
 from backprobe.formats.job_toml import read_job
 from backprobe.formats.key_script_csv import read_key_script
 from backprobe.formats.report_columns import names_from_option
@@ -46,15 +48,16 @@ def _parts(text: str) -> dict[str, object]:
 
 def _answer(parts: dict[str, object]) -> Answer:
     script, reports = (_must(parts, name).splitlines() for name in ("script", "reports"))
-    job, unit, columns = (_text(parts, name) for name in ("job.toml", "unit", "columns"))
+    job, unit, columns, corners = (_text(parts, name) for name in ("job.toml", "unit", "columns", "corners"))
+    setup = setup_from(
+        None if job is None else read_job(job, "job.toml"),
+        None if unit is None else read_unit_sheet(unit, "unit"),
+        unit_id=_text(parts, "unit_id"),
+    )
     return prove(
         read_key_script(script, file="script"),
         read_reports(reports, file="reports", names=ReportNames() if columns is None else names_from_option(columns)),
-        setup=setup_from(
-            None if job is None else read_job(job, "job.toml"),
-            None if unit is None else read_unit_sheet(unit, "unit"),
-            unit_id=_text(parts, "unit_id"),
-        ),
+        setup=setup if corners is None else replace(setup, corners=read_corner_index(corners, file="corners")),
     )
 
 

@@ -118,7 +118,7 @@ def _proof(case: _Case, alignment: Alignment | None, *, swapped: Pattern | None)
         return _without_reports(case, swapped)
     belief, script = alignment.best, case.script
     fixes = fixes_of(belief.kept, last_s=script.last_s)
-    position = position_of(fixes, case.setup.place)
+    position = position_of(fixes, case.setup.place, corners=case.setup.corners)
     found = patterns_of(alignment, script, timing=case.timing, position=position)
     patterns = ranked(found if swapped is None else [swapped])
     unknown = frozenset(script.turns[:1] if any(each.id is PatternId.LATE_ATTACH for each in patterns) else ())

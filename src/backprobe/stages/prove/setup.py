@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from statistics import median
 
+from backprobe.evidence.corner import CornerIndex
 from backprobe.evidence.job_sheet import JobSheet
 from backprobe.evidence.unit_sheet import UnitSheet
 from backprobe.evidence.vehicle_place import VehiclePlace
@@ -23,7 +24,8 @@ PLACE_ACCURACY_M = 15.0  # a truck's length, and a phone's fix of it
 class ProveSetup:
     """The job's unit as the reports name it (None: the file's only one), its sheet, and the vehicle.
 
-    `unit_serial` is the unit's name where the reports are not known to use another.
+    `unit_serial` is the unit's name where the reports are not known to use another. `corners` names the place that the
+    unit reports; None where there is no index.
     """
 
     unit_id: str | None = None
@@ -32,6 +34,7 @@ class ProveSetup:
     place: VehiclePlace | None = None
     has_crank: bool = True
     has_accessory: bool = True
+    corners: CornerIndex | None = None
 
 
 def setup_from(
