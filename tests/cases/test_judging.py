@@ -43,10 +43,10 @@ def test_a_fault_in_one_job_leaves_the_others(sqlite_yard: Yard, ines: Caller, m
     arrive(sqlite_yard, ines, "a", "b")
     right = judging.held_job
 
-    def faulty(*args: object, job_id: str) -> object:
+    def faulty(*args: object, organisation: str, job_id: str) -> object:
         if job_id == "a":
             raise ZeroDivisionError
-        return right(*args, job_id=job_id)  # type: ignore[arg-type]
+        return right(*args, organisation=organisation, job_id=job_id)  # type: ignore[arg-type]
 
     monkeypatch.setattr(judging, "held_job", faulty)
     assert judging.judge_waiting(sqlite_yard) == 2
