@@ -71,7 +71,7 @@ DEFECTS = {
     "input-isolation-misspelt": (9, "did you mean diode?"),
     "input-reported-in-words": (9, "a date and time"),
     "route-in-words": (8, "true or false"),
-    "join-ambient-in-fahrenheit": (8, "from -40 to 125"),
+    "join-ambient-in-fahrenheit": (8, "are these °F? 140 °F are 60 °C"),
     "mount-in-words": (8, "true or false"),
     "photo-without-file": (5, 'file = "photos/…"'),
     "photo-twice": (8, "'photos/a.jpg' stands twice"),

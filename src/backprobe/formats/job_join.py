@@ -41,7 +41,7 @@ def read_join(sheet: TomlTable, known: Mapping[str, Collection[str]]) -> JoinShe
     for table in (join, ground, mount, route):
         table.only(known)
     return JoinSheet(
-        ambient_C=join.number_of("ambient_C", least=COLDEST_C, most=HOTTEST_C),
+        ambient_C=_celsius(join, "ambient_C"),
         insulation=join.text_of("insulation", choices=tuple(INSULATIONS)),
         crank_level=_level(join, sheet.table_of("vehicle").values.get("system_V")),
         tap=_drop(join, "tap_drop_mV", load_key="tap_load_A"),
@@ -60,6 +60,17 @@ def read_join(sheet: TomlTable, known: Mapping[str, Collection[str]]) -> JoinShe
         mount=_mount(mount) if "mount" in sheet.values else None,
         route=Route(**{key: route.flag_of(key) for key in ROUTE}) if "route" in sheet.values else None,
     )
+
+
+def _celsius(table: TomlTable, key: str) -> float | None:
+    """A temperature; a figure that only °F can mean is named so."""
+    value = table.values.get(key)
+    if isinstance(value, int | float) and not isinstance(value, bool) and HOTTEST_C < value < 1000:
+        as_C = (float(value) - 32.0) * 5.0 / 9.0
+        raise table.refuse(
+            key, f"degrees Celsius, from {COLDEST_C} to {HOTTEST_C}: are these °F? {value:g} °F are {as_C:.0f} °C"
+        )
+    return table.number_of(key, least=COLDEST_C, most=HOTTEST_C)
 
 
 def _level(join: TomlTable, system_V: object) -> str | None:

@@ -5,7 +5,15 @@ import pytest
 from backprobe.physics.span import exactly
 from backprobe.stages.join.conductor import conductor_of
 from backprobe.stages.join.fuse_opening import fuse_of
-from backprobe.stages.join.questions import about_fuse, about_length, about_wire, equivalent_name
+from backprobe.stages.join.questions import (
+    HOT_AROUND_C,
+    about_fuse,
+    about_heat,
+    about_length,
+    about_wire,
+    equivalent_name,
+)
+from backprobe.stages.join.wire_calc import wire_answer
 
 
 @pytest.mark.parametrize(
@@ -63,3 +71,16 @@ def test_names_of_sizes():
     assert equivalent_name(conductor_of(awg=16)) == "wiring diagrams write 1 mm² for 16 AWG, which has 1.31 mm²"
     assert equivalent_name(conductor_of(awg=19)) is None
     assert equivalent_name(conductor_of(mm2=2)) is None
+
+
+@pytest.mark.parametrize(("temperature_C", "asked"), [(105.0, False), (106.0, True), (140.0, True)])
+def test_fahrenheit_is_asked_about(temperature_C, asked):
+    """140 °F are 60 °C; a wire at 140 °C is rare."""
+    answer = wire_answer(conductor_of(awg=18), length_m=5.0, temperature_C=temperature_C)
+    assert any("are these °F?" in question for question in answer.questions) is asked
+
+
+def test_surroundings_are_asked_about_sooner():
+    """Nobody works at 95 °C."""
+    assert list(about_heat(95.0, hottest_C=HOT_AROUND_C))
+    assert not list(about_heat(85.0, hottest_C=HOT_AROUND_C))

@@ -18,7 +18,7 @@ from backprobe.stages.join.ampacity import ampacity_A, ampacity_bases
 from backprobe.stages.join.conductor import Conductor
 from backprobe.stages.join.fuse_findings import breaking, load, wire_over_fuse
 from backprobe.stages.join.fuse_opening import Fuse, Opening, fuse_of
-from backprobe.stages.join.questions import about_fuse, about_wire
+from backprobe.stages.join.questions import HOT_AROUND_C, about_fuse, about_heat, about_wire
 from backprobe.stages.join.short_circuit import TIME_DIGITS, Short, short_at, short_finding, worst_short
 from backprobe.stages.join.wire_calc import wire_json
 
@@ -132,6 +132,7 @@ def fuse_answer(case: FuseCase) -> FuseAnswer:
     _check(case)
     questions = (
         *about_wire(case.conductor),
+        *about_heat(case.ambient_C, hottest_C=HOT_AROUND_C),
         *about_fuse(case.fuse, case.carries_A, loop_ohm=case.loop_ohm, conductor=case.conductor),
     )
     return FuseAnswer(

@@ -15,6 +15,7 @@ LONG_LEAD_M = 30.0
 THICK_GAUGE, THICK_MM2 = 6, 10.0
 LOOP_LEAST_OHM, LOOP_MOST_OHM = 0.005, 20.0
 FUSE_OVER_WIRE = 3.0
+HOT_WIRE_C, HOT_AROUND_C = 105.0, 90.0
 
 
 def about_wire(conductor: Conductor) -> Iterator[str]:
@@ -37,6 +38,18 @@ def about_length(length_m: float) -> Iterator[str]:
     """Questions on a length."""
     if length_m > LONG_LEAD_M:
         yield f"{length_m:g} m is longer than any lead in a vehicle: are these metres?"
+
+
+def about_heat(temperature_C: float, *, hottest_C: float) -> Iterator[str]:
+    """A question on a temperature above `hottest_C`, which few wires see.
+
+    >>> list(about_heat(140.0, hottest_C=100.0))
+    ['140 °C is hotter than most vehicle wire may get: are these °F? 140 °F are 60 °C']
+    """
+    if temperature_C > hottest_C:
+        as_C = (temperature_C - 32.0) * 5.0 / 9.0
+        hot = f"{temperature_C:g} °C is hotter than most vehicle wire may get"
+        yield f"{hot}: are these °F? {temperature_C:g} °F are {as_C:.0f} °C"
 
 
 def about_fuse(fuse: Fuse, carries_A: Span, *, loop_ohm: float, conductor: Conductor) -> Iterator[str]:

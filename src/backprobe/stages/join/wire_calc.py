@@ -10,7 +10,7 @@ from backprobe.physics.span import Span
 from backprobe.physics.wire import at_temperature_ohm
 from backprobe.stages.given import above_nothing, within
 from backprobe.stages.join.conductor import Conductor
-from backprobe.stages.join.questions import about_length, about_wire, equivalent_name
+from backprobe.stages.join.questions import HOT_WIRE_C, about_heat, about_length, about_wire, equivalent_name
 
 OHM_DIGITS, AREA_DIGITS, DROP_DIGITS = 7, 4, 4
 LENGTH_MOST_M = 1000.0
@@ -91,7 +91,11 @@ def wire_answer(
         temperature_C=temperature_C,
         single_ohm=resistance_ohm(conductor, length_m, temperature_C=temperature_C),
         current_A=current_A,
-        questions=(*about_wire(conductor), *about_length(length_m)),
+        questions=(
+            *about_wire(conductor),
+            *about_length(length_m),
+            *about_heat(temperature_C, hottest_C=HOT_WIRE_C),
+        ),
         notes=tuple(_notes(conductor, length_m=length_m, temperature_C=temperature_C)),
     )
 
