@@ -39,6 +39,6 @@ def test_a_circle_beside_the_map_is_refused(tmp_path):
     """And an index that was there stays."""
     path = write_map(tmp_path / "m.osm.pbf", WAYS)
     before = build_corners(path, tmp_path / "m.corners").size_bytes
-    with pytest.raises(OptionError, match="not one of 3 corners"):
+    with pytest.raises(OptionError, match="none of 3 corners"):
         build_corners(path, tmp_path / "m.corners", around=Around((0.0, 0.0), 1.0))
     assert (tmp_path / "m.corners").stat().st_size == before

@@ -86,7 +86,7 @@ def test_a_circle_without_a_corner_is_refused(folder, capsys):
     """Nothing is written then."""
     code, answer = answered(capsys, "build", "yard.osm.pbf", "--out", "none.corners", "--within", "10,10,5")
     assert (code, answer["code"]) == (2, "option")
-    assert "not one of 1 corners" in answer["error"]
+    assert "none of 1 corners" in answer["error"]
     assert not (folder / "none.corners").exists()
 
 

@@ -93,6 +93,13 @@ def test_within_a_circle(tmp_path):
     assert len(streets(path, around=Around(place_of((0, 0)), 1.01))) == 2
 
 
+def test_far_beyond_a_circle(tmp_path):
+    """A crossing 3 km off is not even kept until carriageways are joined; it is counted all the same."""
+    ways = [*CROSS, street("Far Street", (0, 3000), (9, 3000)), street("Farther", (9, 3000), (9, 3100))]
+    found = read_corners(write_map(tmp_path / "m.osm.pbf", ways), around=Around(place_of((0, 0)), 0.5))
+    assert (len(found.index.corners), found.meetings, found.outside, found.lost) == (1, 1, 1, 0)
+
+
 def test_a_point_that_was_cut_off_the_extract_is_counted(tmp_path):
     """A way names it, the file does not hold it."""
     assert read_corners(write_map(tmp_path / "m.osm.pbf", CROSS, lost=((0, 0),))).lost == 1

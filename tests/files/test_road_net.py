@@ -96,7 +96,14 @@ def test_what_has_no_place_is_counted():
     """Extracts cut ways at their edge: the point is named and not in the file."""
     net = net_of(("A", [1, 2]), ("B", [2, 3]))
     assert list(net.meetings({})) == []
-    assert net.lost == 1
+    assert (net.lost, net.outside) == (1, 0)
+
+
+def test_what_lies_beyond_is_counted_apart():
+    """Its place is known, and not wanted."""
+    net = net_of(("A", [1, 2]), ("B", [2, 3]), ("C", [3, 4]))
+    assert list(net.meetings({}, beyond={2})) == []
+    assert (net.lost, net.outside) == (1, 1)
 
 
 def test_the_most_frequent_translation_counts():

@@ -49,7 +49,7 @@ def build_corners(path: Path, out: Path, *, around: Around | None = None, langua
     if around is not None and not read.index.corners:
         north, east = around.place
         raise OptionError(
-            f"--within {north:g},{east:g},{around.km:g}: not one of {read.outside} corners in {path.name} lies there"
+            f"--within {north:g},{east:g},{around.km:g}: none of {read.outside} corners in {path.name} lies there"
         )
     return Built(read, out, write_corners(read.index, out))
 
@@ -63,4 +63,4 @@ def _notes(read: MapRead) -> Iterator[str]:
     if read.lost:
         yield f"{read.lost} corners lie beyond the edge at which the map was cut, and were left out"
     if read.outside:
-        yield f"{read.outside} corners beyond the circle were left out"
+        yield f"{read.outside} meetings of streets beyond the circle were left out"

@@ -25,6 +25,7 @@ EXPECTED = "an OpenStreetMap extract as .osm.pbf"
 HEAD_BYTES = 64
 MAGIC = b"OSMHeader"
 WORDS = 80
+MARGIN_M = 1000.0  # carriageways and rings at the circle's edge are joined before it is drawn
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,7 +44,7 @@ class Around:
 class MapRead:
     """The corners of a map, and what was counted on the way.
 
-    `ways` were taken as streets, `passed_over` are ways with a `highway` that are none; `outside` are corners beyond
+    `ways` were taken as streets, `passed_over` are ways with a `highway` that are none; `outside` are meetings beyond
     the circle, `lost` corners whose place is not in the file.
     """
 
@@ -63,11 +64,11 @@ def read_corners(path: Path, *, language: str | None = None, around: Around | No
     with _plain_words(path):
         _refuse_other(path)
         net, passed_over = _net(path, language)
-        places = _places(path, net.candidates())
+        places, beyond = _places(path, net.candidates(), around=around)
         as_of = osmium.io.Reader(str(path), osmium.osm.NOTHING).header().get("osmosis_replication_timestamp", "")
     if not net.ways:
         raise UnreadableError(Place(path.name), f"{EXPECTED} with named streets; there is not one in it")
-    meetings = list(net.meetings(places))
+    meetings = list(net.meetings(places, beyond=beyond))
     found = corners_of(meetings, translations=net.translations())
     kept = [corner for corner in found if around is None or around.holds(corner)]
     return MapRead(
@@ -81,7 +82,7 @@ def read_corners(path: Path, *, language: str | None = None, around: Around | No
         ways=net.ways,
         passed_over=passed_over,
         meetings=len(meetings),
-        outside=len(found) - len(kept),
+        outside=net.outside + len(found) - len(kept),
         lost=net.lost,
     )
 
@@ -119,16 +120,21 @@ def _net(path: Path, language: str | None) -> tuple[RoadNet, int]:
     return net, passed_over
 
 
-def _places(path: Path, points: list[int]) -> dict[int, tuple[float, float]]:
-    """The places of those of the points that are in the file."""
+def _places(path: Path, points: list[int], *, around: Around | None) -> tuple[dict[int, tuple[float, float]], set[int]]:
+    """The places of those of the points that are in the file, and the points that lie well beyond the circle."""
+    places: dict[int, tuple[float, float]] = {}
+    beyond: set[int] = set()
     if not points:
-        return {}
-    nodes = osmium.FileProcessor(str(path), osmium.osm.NODE).with_filter(osmium.filter.IdFilter(points))
-    return {
-        node.id: (node.location.lat, node.location.lon)
-        for node in nodes
-        if isinstance(node, osmium.osm.Node) and node.location.valid()
-    }
+        return places, beyond
+    for node in osmium.FileProcessor(str(path), osmium.osm.NODE).with_filter(osmium.filter.IdFilter(points)):
+        if not isinstance(node, osmium.osm.Node) or not node.location.valid():
+            continue
+        place = (node.location.lat, node.location.lon)
+        if around is not None and distance_m(around.place, place) > around.km * 1000.0 + MARGIN_M:
+            beyond.add(node.id)
+        else:
+            places[node.id] = place
+    return places, beyond
 
 
 @contextmanager

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence, Set
 from dataclasses import dataclass, field
 
 from backprobe.files.road_tags import Road
@@ -43,6 +43,7 @@ class RoadNet:
     shown: Counter[tuple[str, str]] = field(default_factory=Counter)
     ways: int = 0
     lost: int = 0
+    outside: int = 0
 
     def add(self, road: Road, points: Sequence[int]) -> None:
         """Take one way."""
@@ -84,9 +85,12 @@ class RoadNet:
         meeting = [point for point, touches in self.again.items() if len(self._streets(touches)) > 1]
         return sorted({*meeting, *self.ring_of})
 
-    def meetings(self, places: Mapping[int, Place]) -> Iterator[Meeting]:
-        """Where at least two names meet, one for each point or ring; points without a place are counted as `lost`."""
-        self.lost = 0
+    def meetings(self, places: Mapping[int, Place], *, beyond: Set[int] = frozenset()) -> Iterator[Meeting]:
+        """Where at least two names meet, one for each point or ring.
+
+        Those without a place are counted: as `outside` where it lies `beyond` what is wanted, else as `lost`.
+        """
+        self.lost = self.outside = 0
         for points in self._points():
             touches = [touch for point in points for touch in self._touches(point)]
             streets = self._streets(touches)
@@ -94,7 +98,10 @@ class RoadNet:
                 continue
             found = tuple(places[point] for point in points if point in places)
             if not found:
-                self.lost += 1
+                if beyond.isdisjoint(points):
+                    self.lost += 1
+                else:
+                    self.outside += 1
                 continue
             yield Meeting(
                 streets=streets,
