@@ -8,7 +8,6 @@ from collections.abc import Iterator
 from backprobe.evidence.unit_sheet import Purpose
 from backprobe.findings import Finding, Limit, Side, Stage, Standing, Verdict, judge
 from backprobe.physics.holdup import dips_below, longest_s
-from backprobe.physics.loop import at_unit_V
 from backprobe.physics.span import Span
 from backprobe.stages.given import said
 from backprobe.stages.join.lead_fuse import fuse_at
@@ -64,24 +63,25 @@ def unit_in_crank(case: WiringCase, crank: Waveform, *, ohm: Span, peak_A: float
     )
 
 
-def _at_unit(crank: Waveform, ohm: Span, *, peak_A: float, end: int) -> list[float]:
-    """The unit's volts, sample by sample: at the worst end (-1), as likely (0), at the best (1)."""
+def _lost_V(crank: Waveform, ohm: Span, *, peak_A: float, end: int) -> float:
+    """How far the unit lies below a sample of the wire: at the worst end (-1), as likely (0), at the best (1) [V]."""
     loop_ohm = {-1: ohm.high, 0: ohm.likely, 1: ohm.low}[end]
-    off_V = end * crank.half_width_V
-    return [
-        volts if math.isnan(volts) else at_unit_V(max(0.0, volts + off_V), current_A=peak_A, loop_ohm=loop_ohm)
-        for volts in crank.volts
-    ]
+    return peak_A * loop_ohm - end * crank.half_width_V
 
 
 def _lowest_V(crank: Waveform, ohm: Span, *, peak_A: float, end: int) -> float:
-    return min(volts for volts in _at_unit(crank, ohm, peak_A=peak_A, end=end) if not math.isnan(volts))
+    """The lowest that the unit gets [V]; a wire cannot give less than nothing."""
+    lowest_V = min(volts for volts in crank.volts if not math.isnan(volts))
+    return max(0.0, lowest_V - _lost_V(crank, ohm, peak_A=peak_A, end=end))
 
 
 def _below_s(crank: Waveform, ohm: Span, *, peak_A: float, least_V: float) -> Span:
-    """The longest time below: least by the best end, most by the worst [s]."""
+    """The longest time below, sample by sample: least by the best end, most by the worst [s].
+
+    What is lost is the same at every sample, so that the wire's own volts are held against as much more.
+    """
     worst_s, likely_s, best_s = (
-        longest_s(dips_below(crank.time_s, _at_unit(crank, ohm, peak_A=peak_A, end=end), least_V=least_V))
+        longest_s(dips_below(crank.time_s, crank.volts, least_V=least_V + _lost_V(crank, ohm, peak_A=peak_A, end=end)))
         for end in (-1, 0, 1)
     )
     return Span(best_s.low, likely_s.likely, worst_s.high)
