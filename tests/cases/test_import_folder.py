@@ -513,3 +513,96 @@ def state_or_none(place: Path) -> JobState | None:
         return import_folder(place).state
     except BackprobeError:
         return None
+
+
+SCRIPT = "t,key\n2026-03-31T08:00:00Z,off\n2026-03-31T08:03:00Z,on\n2026-03-31T08:09:00Z,off\nlater,off\n"
+REPORTS = "unit_id,t,event\nL1,2026-03-31T08:03:02Z,ignition_on\nL9,2026-03-31T08:04:00Z,\n"
+LIGHTS = "light,pattern,after_s\nnetwork,one flash a second,41\n"
+
+
+def with_proof(place: Path) -> Path:
+    """The folder with what a proof rests on."""
+    for name, text in (("key-script.csv", SCRIPT), ("reports.csv", REPORTS), ("lights.csv", LIGHTS)):
+        (place / name).write_text(text, encoding="utf-8")
+    return place
+
+
+def test_what_a_proof_rests_on_is_imported(place: Path):
+    """Turns and lights row by row, the reports as a file in the blobs; a second import adds nothing."""
+    first = import_folder(with_proof(place))
+    for kind, count in (("key_turn", 3), ("light_seen", 1), ("script_file", 1), ("lights_file", 1), ("reports", 1)):
+        assert first.added[kind] == count, kind
+    (reports,) = first.state.of_kind("reports")
+    kept = place / "blobs" / str(reports.body["sha256"])
+    assert kept.read_text(encoding="utf-8") == REPORTS
+    assert [str(turn.key) for turn in first.state.script.turns] == ["off", "on", "off"]
+    assert [each.place.line for each in first.state.script.skipped] == [5]
+    assert import_folder(place).added == {}
+
+
+def test_the_same_files_make_the_same_ids(place: Path, tmp_path: Path):
+    """A copy of the folder, imported elsewhere: entry for entry the same."""
+    shutil.copytree(with_proof(place), tmp_path / "elsewhere")
+    ids = [[entry.id for entry in import_folder(at).journal.entries] for at in (place, tmp_path / "elsewhere")]
+    assert ids[0] == ids[1]
+
+
+@pytest.mark.parametrize(("before", "after"), [("08:03:00Z,on", "08:03:09Z,on"), ("08:03:00Z,on", "08:03:00Z,crank")])
+def test_a_changed_turn_becomes_a_correction(place: Path, before: str, after: str):
+    """Its moment or its key: one correction of that turn, the file again, and nothing withdrawn."""
+    import_folder(with_proof(place))
+    (place / "key-script.csv").write_text(SCRIPT.replace(before, after), encoding="utf-8")
+    later = import_folder(place)
+    assert later.added == {"correction": 2}
+    assert [turn.written + "," + turn.key for turn in later.state.script.turns][1].endswith(after)
+
+
+def test_a_turn_that_is_new_or_gone(place: Path):
+    """One entry more; one withdrawn; the rows that only moved are noted as moved."""
+    import_folder(with_proof(place))
+    row = "2026-03-31T08:01:00Z,accessory\n"
+    (place / "key-script.csv").write_text(
+        SCRIPT.replace("2026-03-31T08:03", row + "2026-03-31T08:03"), encoding="utf-8"
+    )
+    assert import_folder(place).added == {"key_turn": 1, "correction": 1, "rows_moved": 1}
+    (place / "key-script.csv").write_text(SCRIPT, encoding="utf-8")
+    again = import_folder(place)
+    assert again.added["withdrawn"] == 1
+    assert [str(turn.key) for turn in again.state.script.turns] == ["off", "on", "off"]
+
+
+def test_other_reports_are_a_correction(place: Path):
+    """Fetched again the next day: the new file in place of the old one, both kept."""
+    import_folder(with_proof(place))
+    (place / "reports.csv").write_text(REPORTS + "L1,2026-03-31T08:09:20Z,ignition_off\n", encoding="utf-8")
+    assert import_folder(place).added == {"correction": 1}
+
+
+@pytest.mark.parametrize(
+    ("name", "text", "words"),
+    [
+        ("key-script.csv", "key\non\n", "a header line t,key"),
+        ("key-script.csv", "t,key\nsoon,onn\n", "not one of 1 rows can be read"),
+        ("reports.csv", "a,b\n1,2\n", "a header line with t"),
+        ("reports.csv", "unit_id,t\nL1,soon\n", "not one of 1 rows can be read"),
+        ("reports.csv", "", "this one is empty"),
+        ("lights.csv", "a,b\n", "a header line: light,pattern,after_s"),
+    ],
+)
+def test_a_file_of_the_proof_that_is_no_table(place: Path, name: str, text: str, words: str):
+    """Refused in words, and the journal is what it was."""
+    import_folder(place)
+    before = (place / "journal.jsonl").read_bytes()
+    (place / name).write_text(text, encoding="utf-8")
+    with pytest.raises(InputError, match=words):
+        import_folder(place)
+    assert (place / "journal.jsonl").read_bytes() == before
+
+
+def test_a_script_in_the_middle_of_the_work(place: Path):
+    """No off yet, an export without a report: taken as they are."""
+    (place / "key-script.csv").write_text("t,key\n2026-03-31T08:00:00Z,on\n", encoding="utf-8")
+    (place / "reports.csv").write_text("unit_id,t\n", encoding="utf-8")
+    found = import_folder(place)
+    assert found.added["key_turn"] == 1
+    assert found.prove.reports.reports == ()

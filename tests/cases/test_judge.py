@@ -8,6 +8,7 @@ from pathlib import Path
 import pytest
 from tests.samples.jobs import demo_job, finding
 from tests.samples.journals import uuid7
+from tests.samples.signing import unended
 
 from backprobe.cases.judge import (
     disputes_of,
@@ -42,11 +43,12 @@ def edit(path: Path, before: str, after: str) -> None:
 
 
 def test_the_good_truck_holds(good: Path):
-    """Every finding holds, both wires are chosen, nothing is left to do."""
+    """Every finding holds but the one that asks for a signature; both wires are chosen, only signing is left to do."""
     judged = judge_folder(good).judged
-    assert {each.verdict for each in judged.findings} == {Verdict.HOLDS}
+    assert judged.verdict is Verdict.HOLDS
+    assert [each.id for each in judged.findings if each.verdict is not Verdict.HOLDS] == ["sign_off"]
     assert [judged.chosen(slot) for slot in SlotName] == ["X12/4 RD", "X12/9 VT"]
-    assert judged.next is None
+    assert judged.next == "sign the job off: backprobe sign JOBDIR"
 
 
 def test_the_wrong_truck_fails_by_its_accessory_wire(wrong: Path):
@@ -112,7 +114,7 @@ def test_a_folder_without_a_walkround_is_open_and_says_so(good: Path):
     """The job is judged as it stands: one finding more that is open, and the next step is to walk round."""
     (good / "walkround.toml").unlink()
     judged = judge_folder(good).judged
-    assert [each.id for each in judged.findings if each.verdict is Verdict.OPEN] == ["walkround"]
+    assert [each.id for each in judged.findings if each.verdict is Verdict.OPEN] == ["walkround", "ending", "sign_off"]
     assert (judged.next or "").startswith("walk round the vehicle")
 
 
@@ -156,7 +158,7 @@ def test_real_logs_in_a_job(good: Path, shared_data: Path, name: str, verdict: V
 
     Source: eron93br/carOBD, commit bf09e1c0; the lowest values were read in the files themselves.
     """
-    shutil.copy(shared_data / "supply" / name, good / "recordings" / name)
+    shutil.copy(shared_data / "supply" / name, unended(good) / "recordings" / name)
     judged = judge_folder(good).judged
     (dip,) = (each for each in judged.findings if each.id.startswith("recording.dip."))
     assert (dip.verdict, dip.value) == (verdict, value)

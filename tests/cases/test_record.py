@@ -78,7 +78,10 @@ def test_the_record_says_how_far_it_goes(good: Path):
     told = page_text(record_of(judge_folder(good)))
     assert told.startswith("Installation record so far | holds")
     text = printed(record_of(judge_folder(good)))
-    assert "Not in this record: " in text
+    assert "Not in this record: " not in text
+    sheet = (good / "job.toml").read_text(encoding="utf-8")
+    (good / "job.toml").write_text(sheet.partition("[[joint]]")[0], encoding="utf-8")
+    assert "Not in this record: joints" in printed(record_of(judge_folder(good)))
     assert NOT_SIGNED in text
 
 

@@ -8,7 +8,7 @@ from pathlib import Path
 
 import pytest
 from tests.samples.jobs import demo_job
-from tests.samples.signing import HAND_OVER, KEY, SEEDS, STAMP, handed_over, key_folder, sign_job
+from tests.samples.signing import HAND_OVER, KEY, SEEDS, STAMP, handed_over, key_folder, sign_job, unended
 
 from backprobe.cases import sign as signing
 from backprobe.cases.judge import judge_folder
@@ -138,7 +138,7 @@ def test_later_evidence_demands_a_new_sign_off(job: Path, keys: KeyFolder):
 
 def test_an_unsigned_job_is_asked_for_only_when_it_is_to_end(tmp_path: Path):
     """No finding on a sign-off while [hand_over] is not there; open when it is, and the next thing to do."""
-    plain = demo_job(tmp_path / "plain", "truck-07")
+    plain = unended(demo_job(tmp_path / "plain", "truck-07"))
     assert "sign_off" not in [one.id for one in judge_folder(plain).judged.findings]
     assert judge_folder(plain).judged.verdict is Verdict.HOLDS
     ending = handed_over(tmp_path / "ending")
@@ -151,7 +151,7 @@ def test_an_unsigned_job_is_asked_for_only_when_it_is_to_end(tmp_path: Path):
     ("says", "words"),
     [
         ("", "nothing says how this job ends"),
-        ('\n[hand_over]\nend = "proven"\n', "cannot be signed as proven:\n  nothing shows that the unit works"),
+        ('\n[hand_over]\nend = "proven"\n[[hand_over.missing]]\nwhat = "a night"\n', "proven, yet to lack: a night"),
         ('\n[hand_over]\nend = "provisional"\n', "what is missing is not said"),
         ('\n[hand_over]\nend = "provisional"\n[[hand_over.missing]]\nwhat = "a night"\n', "who owes it is not said"),
         ('\n[hand_over]\nend = "abandoned"\n', "why the job was abandoned is not said"),

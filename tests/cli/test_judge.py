@@ -79,12 +79,13 @@ def edit(path: Path, before: str, after: str) -> None:
 
 
 def test_the_good_truck(good: Path, printed: Printed):
-    """Exit 0; both wires chosen, nothing left to do, and no finding but those that hold."""
+    """Exit 0; both wires chosen, only signing left to do, and no other finding but those that hold."""
     code, text = as_text(printed, str(good))
     assert code == 0
     assert text.startswith("job LY-2026-07: holds\n")
-    assert text.endswith("\nsupply: X12/4 RD\nignition: X12/9 VT\nnext: nothing more\n")
-    assert not [line for line in text.splitlines() if line.startswith(("  FAILS", "  open", "  thin"))]
+    assert text.endswith("\nsupply: X12/4 RD\nignition: X12/9 VT\nnext: sign the job off: backprobe sign JOBDIR\n")
+    left = [line for line in text.splitlines() if line.startswith(("  FAILS", "  open", "  thin"))]
+    assert left == ["  open   Sign-off"]
 
 
 def test_the_wrong_truck(wrong: Path, printed: Printed):

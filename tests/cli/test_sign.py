@@ -9,7 +9,7 @@ from pathlib import Path
 import pytest
 from jsonschema import Draft202012Validator
 from tests.samples.jobs import DEMO, demo_job
-from tests.samples.signing import SEEDS, handed_over, key_folder
+from tests.samples.signing import SEEDS, handed_over, key_folder, unended
 
 from backprobe.cli.main import main
 from backprobe.files.journal_file import load_journal
@@ -73,7 +73,7 @@ def test_without_a_key_nothing_is_signed(capsys: Printed, job: Path, tmp_path: P
 
 def test_what_cannot_be_signed_is_said(capsys: Printed, tmp_path: Path):
     """No end on the sheet, with what to write there; in JSON in the shape of every refusal."""
-    job = demo_job(tmp_path / "plain", "truck-07")
+    job = unended(demo_job(tmp_path / "plain", "truck-07"))
     assert main(["sign", str(job)]) == 2
     assert "[[hand_over.missing]]" in capsys.readouterr().err
     assert main(["sign", str(job), "--json"]) == 2
@@ -83,7 +83,7 @@ def test_what_cannot_be_signed_is_said(capsys: Printed, tmp_path: Path):
 
 def test_the_example_in_the_refusal_can_be_used(capsys: Printed, tmp_path: Path):
     """What it says to write into job.toml, written there as it stands, can be signed."""
-    job = demo_job(tmp_path / "plain", "truck-07")
+    job = unended(demo_job(tmp_path / "plain", "truck-07"))
     main(["sign", str(job)])
     example = [line for line in capsys.readouterr().err.splitlines() if line.startswith("  ")]
     with (job / "job.toml").open("a", encoding="utf-8") as file:

@@ -15,6 +15,7 @@ from typing import Any
 import pytest
 from tests.samples.as_built import JOINTS
 from tests.samples.jobs import CRANK, HEADER, ROWS, crank_recording, demo_job
+from tests.samples.prove_world import FAULTS, reports_text, script_text, world_of
 
 from backprobe.cli.main import main
 from backprobe.errors import BackprobeError
@@ -96,6 +97,12 @@ def judge_runs(at: Path) -> Iterator[list[str]]:
         folder = demo_job(at / f"joints-{number}", "truck-12")
         bare = (folder / "job.toml").read_text(encoding="utf-8").partition("[[joint]]")[0]
         (folder / "job.toml").write_text(bare + joints, encoding="utf-8")
+        yield ["judge", str(folder)]
+    for fault in FAULTS:
+        folder = demo_job(at / f"proof-{fault}", "truck-07")
+        world = world_of(fault, 7)
+        as_file(folder / "key-script.csv", script_text(world))
+        as_file(folder / "reports.csv", reports_text(world))
         yield ["judge", str(folder)]
     folder = demo_job(at / "bare", "truck-07")
     shutil.rmtree(folder / "recordings")
@@ -244,8 +251,20 @@ def codes(error: type[BackprobeError]) -> Iterator[str]:
 def test_what_both_answers_share_is_said_alike():
     """The same parts, word for word, in both schemas."""
     probe, judge = SCHEMAS["probe"]["$defs"], SCHEMAS["judge"]["$defs"]
-    assert set(probe) == set(judge) - {"recording"}
+    of_the_proof = {name for name in judge if name.startswith("proof")}
+    assert set(probe) == set(judge) - {"recording"} - of_the_proof
     assert {name: judge[name] for name in probe} == probe
+
+
+def test_the_proof_in_a_job_is_said_as_by_its_own_command():
+    """The same parts as in the schema of `prove`, under names that tell them from the job's own."""
+    own = json.loads((ROOT / "schemas" / "prove.schema.json").read_text(encoding="utf-8"))["$defs"]
+    judge = SCHEMAS["judge"]["$defs"]
+    inside = {name.removeprefix("proof_"): part for name, part in judge.items() if name.startswith("proof")}
+    assert set(inside) == set(own) - {"plan", "step", "verdict"}
+    for name, part in inside.items():
+        plain = json.dumps(part).replace("#/$defs/proof_", "#/$defs/")
+        assert json.loads(plain) == own[name], name
 
 
 def test_every_finding_id_is_told_apart(answers: dict[str, list[Said]]):

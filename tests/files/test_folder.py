@@ -102,3 +102,16 @@ def test_the_files_that_the_sheet_names(place: Path):
     for written in ("unit.toml", "sheets", "a\0b"):
         with pytest.raises(JobError):
             found.named(written, "the unit's sheet")
+
+
+def test_what_the_proof_rests_on(place: Path):
+    """Script, reports and lights, each by its own name; None where there is no such file."""
+    assert (open_folder(place).script, open_folder(place).reports, open_folder(place).lights) == (None, None, None)
+    for name in ("key-script.csv", "reports.csv", "lights.csv"):
+        (place / name).touch()
+    found = open_folder(place)
+    assert [path.name for path in (found.script, found.reports, found.lights) if path] == [
+        "key-script.csv",
+        "reports.csv",
+        "lights.csv",
+    ]

@@ -19,6 +19,9 @@ from backprobe.job.door import evidence_of, judge_text, meter_for, recording_lim
 METER = 'name = "bench"\npercent = 0.1\ncounts = 3\n'
 
 
+PROVE_FILES = ("key-script.csv", "reports.csv", "lights.csv")
+
+
 def answer(given: object) -> dict:
     """What the door says to a job."""
     return json.loads(judge_text(json.dumps(given)))
@@ -31,6 +34,7 @@ def folder_parts(folder: Path) -> dict[str, object]:
         "unit": (folder / ".." / "unit.toml").read_text(encoding="utf-8"),
         "readings.csv": (folder / "readings.csv").read_text(encoding="utf-8"),
         "walkround.toml": (folder / "walkround.toml").read_text(encoding="utf-8"),
+        **{name: (folder / name).read_text(encoding="utf-8") for name in PROVE_FILES if (folder / name).exists()},
         "recordings": {path.name: path.read_text(encoding="utf-8") for path in sorted(folder.glob("recordings/*"))},
     }
 

@@ -12,8 +12,18 @@ from hypothesis import given
 from hypothesis import strategies as st
 from tests.samples.photos import as_file, four_corners
 
+from backprobe.findings import Finding, Stage, Verdict
 from backprobe.job.readings_grid import GridRow, ReadingsGrid
-from backprobe.paper.content import ChoiceRow, JoinedRow, RecordContent, ShownPhoto, SignOffBlock
+from backprobe.paper.content import (
+    ChoiceRow,
+    JoinedRow,
+    OwedRow,
+    Picture,
+    RecordContent,
+    ReportedBlock,
+    ShownPhoto,
+    SignOffBlock,
+)
 from backprobe.paper.sections import (
     BY_TWO,
     LEAST_PX_PER_MM,
@@ -23,8 +33,10 @@ from backprobe.paper.sections import (
     framed,
     grid,
     joined,
+    owed,
     photo_size_mm,
     photos,
+    reported,
     sections,
     signed,
 )
@@ -41,7 +53,7 @@ def test_a_bare_job_has_none_of_it(record: Callable[..., RecordContent]):
     """Each part is empty or None, and the template leaves it out."""
     found = sections(record(choices=(), pictures=()), SETTER)
     assert {name: value for name, value in found.items() if value and name != "photos"} == {}
-    assert found["photos"] == {"columns": 3, "width_mm": 56.0, "height_mm": 41.0, "shown": []}
+    assert found["photos"] == {"columns": 3, "width_mm": 56.0, "height_mm": 36.0, "shown": []}
 
 
 def test_all_of_it_is_plain_json(record: Callable[..., RecordContent]):
@@ -80,9 +92,9 @@ def test_up_to_three_photos_stand_in_one_row(count: int, room: tuple[float, ...]
 
 
 def test_a_photo_has_its_caption_and_its_words():
-    """120 × 80 points in 56 × 41 mm: 56 mm wide, 37.33 mm high; what is heard keeps its letters."""
+    """120 × 80 points in 56 × 36 mm: 54 mm wide, 36 mm high; what is heard keeps its letters."""
     (row,) = photos((GROUND,), SETTER)["shown"]  # type: ignore[misc]
-    assert (row["width_mm"], row["height_mm"]) == (56.0, 37.33)
+    assert (row["width_mm"], row["height_mm"]) == (54.0, 36.0)
     assert (row["shows"], row["note"], row["alt"]) == (["The ground point"], ["M8 ", {"code": "U+6F22"}], "漢")
 
 
@@ -124,3 +136,29 @@ def test_a_choice_and_a_sign_off_become_words():
     }
     block = SignOffBlock(end="proven", lines=("a",), signed="by 漢", key="4a80")
     assert signed(block, SETTER)["signed"] == ["by ", {"code": "U+6F22"}]
+
+
+def test_what_the_unit_reported(record: Callable[..., RecordContent], a_waveform: Callable[..., Picture]):
+    """Picture, findings, names of those that stand elsewhere, notes; None where nobody proved anything."""
+    finding = Finding(id="f", stage=Stage.PROVE, what="Lights", verdict=Verdict.HOLDS, because="network 漢")
+    block = ReportedBlock(
+        picture=a_waveform(), findings=(finding,), others=("Pattern: inverted (fails)",), notes=("n",)
+    )
+    found = reported(block, SETTER)
+    assert found["others"] == [["Pattern: inverted (fails)"]]
+    assert found["notes"] == [["n"]]
+    (row,) = found["findings"]  # type: ignore[misc]
+    assert row["because"] == ["network ", {"code": "U+6F22"}]
+    assert reported(ReportedBlock(picture=None, findings=()), SETTER)["picture"] is None
+    assert sections(record(), SETTER)["reported"] is None
+
+
+def test_what_is_owed_says_when_nobody_was_named():
+    """A name and a day, or that there is none."""
+    assert owed(OwedRow(what="a night", owed_by="the yard", until="2026-04-07"), SETTER) == {
+        "what": ["a night"],
+        "owed_by": ["the yard"],
+        "until": ["2026-04-07"],
+    }
+    bare = owed(OwedRow(what="a night", owed_by=None, until=None), SETTER)
+    assert (bare["owed_by"], bare["until"]) == (["nobody is named"], ["no day is named"])

@@ -20,6 +20,7 @@ SRC = HERE.parents[1] / "src"
 BELOW = ("job", "stages", "drawings", "formats", "inference", "limits", "physics", "evidence")
 DEMO = HERE.parents[1] / "demo"
 SUPPLY = HERE.parents[2] / "shared" / "data" / "supply"
+PROVE_FILES = ("key-script.csv", "reports.csv", "lights.csv")
 TOP = ("__init__.py", "findings.py", "errors.py")
 
 # booting takes seconds, so all tests here share one worker and one boot
@@ -59,6 +60,7 @@ def job_parts(folder: Path) -> dict[str, Any]:
         "meter": None if meter is None else (folder / meter).read_text(encoding="utf-8"),
         "readings.csv": (folder / "readings.csv").read_text(encoding="utf-8"),
         "walkround.toml": (folder / "walkround.toml").read_text(encoding="utf-8"),
+        **{name: (folder / name).read_text(encoding="utf-8") for name in PROVE_FILES if (folder / name).exists()},
         "recordings": {path.name: path.read_text(encoding="utf-8") for path in recordings},
     }
 

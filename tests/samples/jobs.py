@@ -11,6 +11,12 @@ from backprobe.job.judge import JobEvidence, JobJudgement
 
 DEMO = Path(__file__).resolve().parents[2] / "demo"
 CRANK = (DEMO / "linden-yard" / "truck-07" / "recordings" / "crank.csv").read_text(encoding="utf-8")
+# what proves the unit of the demo's first truck, whose serial the jobs here have as well
+PROOF = {
+    name: (DEMO / "linden-yard" / "truck-07" / name).read_text(encoding="utf-8")
+    for name in ("key-script.csv", "reports.csv")
+}
+PLACE = "[place]\nlat = -33.10015\nlon = 151.20035\naccuracy_m = 5\n"
 
 VEHICLE = """\
 system_V = 12
@@ -102,10 +108,11 @@ def parts(
 ) -> dict[str, object]:
     """A job as the engine's door takes it; good in all its parts unless one is given."""
     return {
-        "job.toml": f'[vehicle]\n{vehicle}[unit]\nsheet = "unit.toml"\nserial = "LN2-00417"\n{named}',
+        "job.toml": f'[vehicle]\n{vehicle}[unit]\nsheet = "unit.toml"\nserial = "LN2-00417"\n{PLACE}{named}',
         "unit": unit,
         "readings.csv": f"{HEADER}\n{rows}",
         "walkround.toml": walkround,
+        **PROOF,
         "recordings": recordings or {},
     }
 

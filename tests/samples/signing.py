@@ -94,10 +94,17 @@ def key_folder(place: Path, name: str = "ines", seed: str = SEEDS[0]) -> KeyFold
 
 
 def handed_over(to: Path, truck: str = "truck-07", *, says: str = HAND_OVER) -> Path:
-    """A fresh copy of a demo job whose sheet says how it ends."""
-    folder = demo_job(to, truck)
+    """A fresh copy of a demo job whose sheet says how it ends, and nothing else of that."""
+    folder = unended(demo_job(to, truck))
     with (folder / "job.toml").open("a", encoding="utf-8") as file:
         file.write(says)
+    return folder
+
+
+def unended(folder: Path) -> Path:
+    """The job folder, whose sheet no longer says how the job ends."""
+    sheet = folder / "job.toml"
+    sheet.write_text(sheet.read_text(encoding="utf-8").partition("[hand_over]")[0], encoding="utf-8")
     return folder
 
 

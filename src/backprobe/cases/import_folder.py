@@ -8,10 +8,13 @@ from dataclasses import dataclass, field
 from pathlib import Path
 
 from backprobe import __version__
-from backprobe.errors import JobError, JournalError
+from backprobe.errors import JobError, JournalError, Skipped
 from backprobe.evidence.job_sheet import JobSheet
+from backprobe.evidence.key_turn import KeyScript
+from backprobe.evidence.light_seen import LightSeen
 from backprobe.evidence.photo import NamedPhoto
 from backprobe.evidence.reading import ReadingsTable
+from backprobe.evidence.report import ReportsTable
 from backprobe.evidence.unit_sheet import UnitSheet
 from backprobe.evidence.walkround import Walkround
 from backprobe.files.blobs import BLOBS, MOST_BLOB_BYTES, Blob, is_kept, put_bytes, put_file
@@ -19,7 +22,10 @@ from backprobe.files.folder import PHOTOS, READINGS, RECORDINGS, WALKROUND, JobF
 from backprobe.files.journal_file import JOURNAL, JournalFile, held_journal
 from backprobe.files.open import small_text, text_lines
 from backprobe.formats.job_toml import read_job
+from backprobe.formats.key_script_csv import read_key_script
+from backprobe.formats.lights_csv import read_lights
 from backprobe.formats.readings_csv import read_readings
+from backprobe.formats.reports_csv import read_reports
 from backprobe.formats.unit_sheet import read_unit_sheet
 from backprobe.formats.walkround_toml import read_walkround
 from backprobe.job.canonical import Body, canonical
@@ -28,6 +34,8 @@ from backprobe.job.entry import digest
 from backprobe.job.fold import JobState, fold
 from backprobe.job.ids import folder_id
 from backprobe.job.journal import Draft, Journal, continued
+from backprobe.job.kinds import LIGHTS, REPORTS, SCRIPT
+from backprobe.job.prove_rows import light_rows, script_rows
 from backprobe.job.rows import Row, plain, rows_of, short_name
 
 UNIT_SHEET = "the unit's sheet"
@@ -35,7 +43,7 @@ WHAT_TO_DO = (
     f"nothing was written. Put {JOURNAL} back from a copy; or take it out of the folder and import again: what this "
     "folder says comes back, what phones have added does not"
 )
-LARGE = ("recording", "photo")  # kinds of files that may be too large to keep
+LARGE = ("recording", "photo", "reports")  # kinds of files that may be too large to keep
 DEVICE = "folder"  # what imports from a folder call themselves in the journal
 
 
@@ -43,9 +51,10 @@ DEVICE = "folder"  # what imports from a folder call themselves in the journal
 class Imported:
     """A job folder as read, and its journal with everything in it.
 
-    `walkround` is None where nobody wrote one. `table` is the readings table as the file has it now, `state` the fold
-    of the whole journal, which may hold what phones have added. `added` counts the new entries by kind; `notes` are for
-    the technician: what was mended, passed over, missing or too large.
+    `walkround` is None where nobody wrote one. `table` is the readings table as the file has it now, `prove` what the
+    proof rests on as its files have it, `state` the fold of the whole journal, which may hold what phones have added.
+    `added` counts the new entries by kind; `notes` are for the technician: what was mended, passed over, missing or too
+    large.
     """
 
     folder: JobFolder
@@ -54,6 +63,7 @@ class Imported:
     unit: UnitSheet
     walkround: Walkround | None
     table: ReadingsTable
+    prove: ProveFiles
     journal: Journal
     state: JobState
     added: Mapping[str, int]
@@ -73,8 +83,8 @@ def import_folder(folder: Path) -> Imported:
         unit = read_unit_sheet(small_text(found.named(sheet.unit_sheet, UNIT_SHEET)), sheet.unit_sheet)
         walked = read_walkround(small_text(found.walkround), WALKROUND) if found.walkround else None
         meter = found.named(sheet.meter_file, "the meter's figures") if sheet.meter_file else None
-        table = _table(found, sheet)
-        said = rows_of(table, READINGS)
+        table, prove = _table(found, sheet), _prove_files(found, sheet)
+        said = (*rows_of(table, READINGS), *prove.rows())
         before = fold(_sound(held.journal).entries)
         job = _job_id(found, sheet, before=before)
         keeper = _Keeper(folder, before.erased, {blob for entry in held.journal.entries for blob in entry.blobs})
@@ -88,11 +98,31 @@ def import_folder(folder: Path) -> Imported:
         unit=unit,
         walkround=walked,
         table=table,
+        prove=prove,
         journal=held.journal,
         state=state,
         added=Counter(draft.kind for draft in drafts),
         notes=(*held.notes, *_passed_over(found), *keeper.notes, *_missing(folder, held.journal, erased=state.erased)),
     )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ProveFiles:
+    """What was done with the key, what the unit reported, and what its lights showed, each as its file has it now.
+
+    None where there is no such file. The first two may be unfinished.
+    """
+
+    script: KeyScript | None = None
+    reports: ReportsTable | None = None
+    lights: tuple[LightSeen, ...] = ()
+    skipped: tuple[Skipped, ...] = ()  # of the lights
+
+    def rows(self) -> Iterator[Row]:
+        """What the journal is to say of them, row by row; reports are kept as a file."""
+        if self.script is not None:
+            yield from script_rows(self.script)
+        yield from light_rows(self.lights, self.skipped)
 
 
 @dataclass(slots=True)
@@ -152,6 +182,12 @@ def _files(
         yield keeper.file("walkround", found.walkround, written=WALKROUND)
     if found.readings:
         yield keeper.file("readings_file", found.readings, written=READINGS)
+    if found.script:
+        yield keeper.file("script_file", found.script, written=SCRIPT)
+    if found.reports:
+        yield keeper.file("reports", found.reports, written=REPORTS)
+    if found.lights:
+        yield keeper.file("lights_file", found.lights, written=LIGHTS)
     for path in found.recordings:
         yield keeper.file("recording", path, written=f"{RECORDINGS}/{path.name}")
     shows = {photo.file: str(photo.shows) for photo in photos}
@@ -183,6 +219,18 @@ def _table(found: JobFolder, sheet: JobSheet) -> ReadingsTable:
     if found.readings is None:
         return ReadingsTable()
     return read_readings(text_lines(found.readings)(), file=READINGS, system_V=sheet.vehicle.system_V)
+
+
+def _prove_files(found: JobFolder, sheet: JobSheet) -> ProveFiles:
+    """Reads what the proof rests on, in any state of the work. Raises UnreadableError where a file is no such table."""
+    script = reports = None
+    lights, skipped = read_lights(text_lines(found.lights)(), file=LIGHTS) if found.lights else ((), ())
+    if found.script:
+        script = read_key_script(text_lines(found.script)(), file=SCRIPT, finished=False)
+    if found.reports:
+        lines = text_lines(found.reports)()
+        reports = read_reports(lines, file=REPORTS, names=sheet.report_names, may_be_empty=True)
+    return ProveFiles(script=script, reports=reports, lights=lights, skipped=skipped)
 
 
 def _sound(journal: Journal) -> Journal:

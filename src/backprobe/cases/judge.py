@@ -16,6 +16,7 @@ from backprobe.job.answer import judgement_json
 from backprobe.job.door import meter_for, recording_limits_V
 from backprobe.job.entry import digest
 from backprobe.job.judge import JobEvidence, JobJudgement, judge_job
+from backprobe.job.proving import proving_of
 from backprobe.job.signed import sign_off_finding
 from backprobe.job.units import unit_findings
 
@@ -31,7 +32,9 @@ class JudgedFolder:
     @property
     def notes(self) -> tuple[str, ...]:
         """What the technician should know of the folder itself."""
-        return (*self.imported.notes, *self.photos.notes, *judged_otherwise(self.imported, self.judged.findings))
+        otherwise = judged_otherwise(self.imported, self.judged.findings)
+        proof = () if self.judged.proof is None else self.judged.proof.beside
+        return (*self.imported.notes, *self.photos.notes, *proof, *otherwise)
 
     def as_json(self) -> dict[str, object]:
         """The judgement with the state of the journal."""
@@ -66,6 +69,7 @@ def evidence_of(imported: Imported) -> JobEvidence:
             read_recording(text_lines(path), file=path.name, thresholds_V=limits_V) for path in found.recordings
         ),
         walkround=walked,
+        proving=proving_of(imported.state, imported.prove.reports, script=imported.prove.script),
         missing_photos=tuple(photo.file for photo in walked.photos if found.lacks(photo.file)) if walked else (),
         disputes=tuple(disputes_of(imported)),
         units=unit_findings(imported.state),

@@ -9,7 +9,8 @@ from dataclasses import replace
 from backprobe import __version__
 from backprobe.cases.import_folder import Imported
 from backprobe.cases.judge import JudgedFolder, journal_bytes
-from backprobe.cases.record_built import joined_rows, more_photos, not_covered, shown_photos, told_driver
+from backprobe.cases.record_built import joined_rows, more_photos, not_covered, owed_rows, shown_photos, told_driver
+from backprobe.cases.record_proof import elsewhere, reported_block
 from backprobe.cases.signed_job import blob_bytes, sign_offs_of, signer_name, standing
 from backprobe.evidence.job_sheet import NamedWire
 from backprobe.evidence.meter import Meter
@@ -21,7 +22,7 @@ from backprobe.job.parked_picture import parked_picture
 from backprobe.job.picture import crank_picture
 from backprobe.job.readings_grid import readings_grid
 from backprobe.job.sign_off import SignOff, grouped
-from backprobe.job.signed import FINDING
+from backprobe.job.signed import FINDING, is_due
 from backprobe.job.wiring import wiring_picture
 from backprobe.paper.content import Attachment, ChoiceRow, IdentityRow, Picture, RecordContent, SignOffBlock
 from backprobe.paper.record import write_record
@@ -57,12 +58,14 @@ def record_of(job: JudgedFolder, *, made_at: str | None = None) -> bytes:
             next_step=judged.next,
             identity=identity_of(job),
             choices=tuple(choice_row(judged, slot) for slot in SlotName),
-            findings=_on_page(judged.findings, signed=sign_off is not None),
+            findings=_on_page(elsewhere(judged.findings, judged), signed=sign_off is not None),
+            reported=reported_block(judged),
             wiring=_picture(wiring_picture(judged)),
             readings=readings_grid(judged),
             pictures=tuple(_pictures(judged)),
             photos=shown_photos(job.photos),
             joined=joined_rows(judged),
+            owed=owed_rows(judged.evidence.sheet.hand_over),
             driver_told=told_driver(judged.evidence.sheet.hand_over),
             notes=tuple(notes_of(job, signed=sign_off is not None)),
             journal=journal,
@@ -123,8 +126,8 @@ def notes_of(job: JudgedFolder, *, signed: bool) -> list[str]:
 
 
 def _on_page(findings: tuple[Finding, ...], *, signed: bool) -> tuple[Finding, ...]:
-    """The findings on the page, what fails first; what the sign-off says itself does not stand there twice."""
-    shown = [each for each in findings if not signed or each.id not in (ENDING, FINDING)]
+    """The findings on the page, what fails first; what the sign-off, or its lack, says does not stand there twice."""
+    shown = [each for each in findings if not is_due(each) and (not signed or each.id not in (ENDING, FINDING))]
     return tuple(sorted(shown, key=lambda each: URGENCY.index(each.verdict)))
 
 

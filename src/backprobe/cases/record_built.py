@@ -11,7 +11,7 @@ from backprobe.evidence.photo import Shows
 from backprobe.evidence.unit_sheet import Purpose
 from backprobe.findings import Finding, Stage
 from backprobe.job.judge import JobJudgement
-from backprobe.paper.content import JoinedRow, ShownPhoto
+from backprobe.paper.content import JoinedRow, OwedRow, ShownPhoto
 
 MOST_PHOTOS = 12  # two pages of them; the others stay in the job folder, and the record says how many
 MOST_NOTE = 240  # letters of a photo's note that stand in a record; the whole note is in job.toml
@@ -76,6 +76,13 @@ def _row(joint: Joint, *, grounded: bool) -> JoinedRow:
     to = "to the frame" if joint.wire is None else f"to {joint.wire}"
     said = ", ".join(part for part in (to, method, joint.place, fuse) if part)
     return JoinedRow(lead=joint.lead, joined=said, undo=joint.undo)
+
+
+def owed_rows(hand_over: HandOver | None) -> tuple[OwedRow, ...]:
+    """What a provisional job still lacks, who owes it, and until when."""
+    if hand_over is None:
+        return ()
+    return tuple(OwedRow(what=one.what, owed_by=one.owed_by, until=one.until) for one in hand_over.missing)
 
 
 def told_driver(hand_over: HandOver | None) -> tuple[str, ...] | None:

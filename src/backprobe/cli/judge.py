@@ -105,8 +105,9 @@ def _notes(each: HeardRecording) -> tuple[str, ...]:
 def _finding(finding: Finding) -> Iterator[str]:
     """One finding: the verdict and what it is about; the figure with its limit; why, and what to do."""
     yield f"  {MARK[finding.verdict]}  {finding.what}"
-    if finding.value is not None and finding.limit is not None:
-        yield f"         {_shown(finding)}; limit {_limit(finding.limit)}"
+    if finding.value is not None:
+        limit = "" if finding.limit is None else f"; limit {_limit(finding.limit)}"
+        yield f"         {_shown(finding)}{limit}"
     yield f"         {finding.because}"
     if finding.next and finding.verdict is not Verdict.HOLDS:
         yield f"         next: {finding.next}"

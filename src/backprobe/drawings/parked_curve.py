@@ -17,7 +17,7 @@ from backprobe.drawings.palette import ACCENT, INK, PAPER, RULE, SOFT_INK, TINT
 from backprobe.drawings.svg import Attributes, path, picture, tag
 
 WIDTH, NARROWEST = 760.0, 320.0
-_TOP, _HEIGHT, _LEFT, _RIGHT = 40.0, 220.0, 48.0, 14.0
+_TOP, _HEIGHT, _LEFT, _RIGHT = 40.0, 130.0, 48.0, 14.0
 _SIZE, _LINE = 11.0, 14.0
 _LEAST_DAY_TICK, _LEAST_PART_TICK = 56.0, 32.0
 _FLAG_GAP = 10.0

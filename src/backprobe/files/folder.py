@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from backprobe.errors import JobError
+from backprobe.job.kinds import LIGHTS, REPORTS, SCRIPT
 
 JOB_SHEET = "job.toml"
 READINGS = "readings.csv"
@@ -18,9 +19,9 @@ PHOTOS = "photos"
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class JobFolder:
-    """The files of a job at `path`; `readings` is None where no table was begun, `walkround` where nobody wrote one.
+    """The files of a job at `path`; None where there is no such file.
 
-    `passed_over` was left unread.
+    `script`, `reports` and `lights` are what the proof of the unit rests on. `passed_over` was left unread.
     """
 
     path: Path
@@ -29,7 +30,10 @@ class JobFolder:
     walkround: Path | None
     recordings: tuple[Path, ...]
     photos: tuple[Path, ...]
-    passed_over: tuple[str, ...]
+    script: Path | None = None
+    reports: Path | None = None
+    lights: Path | None = None
+    passed_over: tuple[str, ...] = ()
 
     def named(self, written: str, what: str) -> Path:
         """The file that the job sheet names as `written`; JobError, saying `what` it should be, where there is none."""
@@ -55,7 +59,7 @@ def open_folder(path: Path) -> JobFolder:
     with _plain_words(path):
         if not path.is_dir():
             raise JobError(f"{path}: a job folder is expected; there is no folder of this name")
-        job_sheet, readings, walkround = (path / name for name in (JOB_SHEET, READINGS, WALKROUND))
+        job_sheet = path / JOB_SHEET
         if not job_sheet.is_file():
             raise JobError(f"{path}: a job folder is expected; there is no {JOB_SHEET} in it")
         recordings, odd_recordings = _files_in(path, RECORDINGS)
@@ -63,12 +67,19 @@ def open_folder(path: Path) -> JobFolder:
         return JobFolder(
             path=path,
             job_sheet=job_sheet,
-            readings=readings if readings.exists() else None,
-            walkround=walkround if walkround.exists() else None,
+            readings=_there(path / READINGS),
+            walkround=_there(path / WALKROUND),
+            script=_there(path / SCRIPT),
+            reports=_there(path / REPORTS),
+            lights=_there(path / LIGHTS),
             recordings=recordings,
             photos=photos,
             passed_over=(*odd_recordings, *odd_photos),
         )
+
+
+def _there(path: Path) -> Path | None:
+    return path if path.exists() else None
 
 
 def _files_in(folder: Path, name: str) -> tuple[tuple[Path, ...], tuple[str, ...]]:

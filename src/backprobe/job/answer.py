@@ -26,6 +26,7 @@ def judgement_json(judged: JobJudgement) -> dict[str, object]:
         "wires": _wires_json(probe["wires"], judged),
         "next_reading": probe["next"],
         "skipped": probe["skipped"],
+        "prove": None if judged.proof is None else judged.proof.as_json(),
         "recordings": [_recording_json(each) for each in judged.heard],
         "policy": None if judged.evidence.policy is None else judged.evidence.policy.file,
     }

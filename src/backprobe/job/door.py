@@ -3,7 +3,8 @@
 What runs in a browser's Python and what runs in a terminal meet here, so that both give the same bytes.
 
 In: ``{"job.toml": text, "unit": text, "meter": text|null, "readings.csv": text|null, "walkround.toml": text|null,
-"policy.toml": text|null, "recordings": {name: text}}``.
+"policy.toml": text|null, "key-script.csv": text|null, "reports.csv": text|null, "lights.csv": text|null,
+"recordings": {name: text}}``.
 Out: the judgement as `backprobe judge --json` prints it, or ``{"ok": false, "error": …, "code": …}``.
 """
 
@@ -17,14 +18,20 @@ from backprobe.evidence.meter import Meter
 from backprobe.evidence.reading import ReadingsTable
 from backprobe.evidence.recording import Recording
 from backprobe.formats.job_toml import read_job
+from backprobe.formats.key_script_csv import read_key_script
+from backprobe.formats.lights_csv import read_lights
 from backprobe.formats.meter_toml import read_meter
 from backprobe.formats.policy_toml import POLICY, read_policy
 from backprobe.formats.readings_csv import read_readings
 from backprobe.formats.recording_csv import read_recording
+from backprobe.formats.reports_csv import read_reports
 from backprobe.formats.unit_sheet import read_unit_sheet
 from backprobe.formats.walkround_toml import read_walkround
 from backprobe.job.answer import judgement_json
 from backprobe.job.judge import JobEvidence, judge_job
+from backprobe.job.kinds import LIGHTS, REPORTS, SCRIPT
+from backprobe.job.proving import Proving
+from backprobe.job.signed import sign_off_finding
 from backprobe.limits.lookup import limit, meter
 
 DEFAULT_METER = "basic"
@@ -65,9 +72,24 @@ def evidence_of(parts: dict[str, object]) -> JobEvidence:
         table=table,
         walkround=None if walked is None else read_walkround(walked, "walkround.toml"),
         policy=None if policy is None else read_policy(policy, POLICY),
+        proving=_proving(parts, sheet),
+        sign_off=sign_off_finding((), (), wanted=sheet.hand_over is not None),
         recordings=tuple(
             _recording(name, text, thresholds_V=thresholds_V) for name, text in _recordings(parts).items()
         ),
+    )
+
+
+def _proving(parts: dict[str, object], sheet: JobSheet) -> Proving:
+    script, reports, lights = (_maybe(parts, name) for name in (SCRIPT, REPORTS, LIGHTS))
+    seen, skipped = ((), ()) if lights is None else read_lights(_lines(lights), file=LIGHTS)
+    return Proving(
+        script=None if script is None else read_key_script(_lines(script), file=SCRIPT, finished=False),
+        reports=None
+        if reports is None
+        else read_reports(_lines(reports), file=REPORTS, names=sheet.report_names, may_be_empty=True),
+        lights=seen,
+        lights_skipped=skipped,
     )
 
 

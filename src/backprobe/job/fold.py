@@ -5,11 +5,14 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 
-from backprobe.errors import JournalError
+from backprobe.errors import JournalError, Skipped
+from backprobe.evidence.key_turn import KeyScript
+from backprobe.evidence.light_seen import LightSeen
 from backprobe.evidence.reading import ReadingsTable
 from backprobe.job.entry import VERSION, Entry
-from backprobe.job.kinds import ERASED, KINDS, ROWS_MOVED, SIGN_OFF, misfit, text, texts
+from backprobe.job.kinds import ERASED, KINDS, LIGHTS, ROWS_MOVED, SIGN_OFF, misfit, text, texts
 from backprobe.job.lineage import Dispute, Statement, standing, statement
+from backprobe.job.prove_rows import is_disputed, lights_of_rows, script_of_rows, skipped_of, unreadable_row
 from backprobe.job.slots import Slot, slots_of
 from backprobe.job.table import ROW_KINDS, place_of, readings_table, unreadable
 
@@ -33,7 +36,9 @@ class JobState:
     `standing` is everything said that is neither corrected nor withdrawn, in a fixed order; `disputes` are the entries
     that were corrected in two ways; `awaited` the ids that were named and have not arrived; `unknown` what this version
     does not understand; `erased` the digests of files deleted on purpose. `table` holds the readings, `slots` the
-    places for one value. While any of disputes, awaited or unknown is not empty, somebody has still to look.
+    places for one value; `script` is what was done with the key, `script_disputed` whether a turn of it was said in two
+    ways, `lights` what was seen of the unit's lights, with the lines of it that were passed over. While any of
+    disputes, awaited or unknown is not empty, somebody has still to look.
     """
 
     job: str | None = None
@@ -43,6 +48,10 @@ class JobState:
     unknown: tuple[NotUnderstood, ...] = ()
     erased: frozenset[str] = frozenset()
     table: ReadingsTable = field(default_factory=ReadingsTable)
+    script: KeyScript | None = None
+    script_disputed: bool = False
+    lights: tuple[LightSeen, ...] = ()
+    lights_skipped: tuple[Skipped, ...] = ()
     slots: Mapping[str, Slot] = field(default_factory=dict)
     places: Mapping[str, int] = field(default_factory=dict)
 
@@ -86,6 +95,10 @@ def fold(entries: Iterable[Entry]) -> JobState:
         unknown=tuple(sorted(unknown)),
         erased=frozenset(blob for entry in known if entry.kind == ERASED for blob in texts(entry.body, "blobs")),
         table=readings_table([one for one in clear if one.kind in ROW_KINDS], places),
+        script=script_of_rows(clear, places),
+        script_disputed=is_disputed(clear),
+        lights=lights_of_rows(clear, places),
+        lights_skipped=skipped_of(clear, places, file=LIGHTS),
         slots=slots_of(clear),
         places=places,
     )
@@ -109,7 +122,9 @@ def _not_understood(entry: Entry) -> NotUnderstood | None:
 def _not_evidence(one: Statement) -> NotUnderstood | None:
     """Whether what stands cannot be read as evidence: a correction may bring a body that does not fit its kind."""
     kind = one.kind or ""
-    why = misfit(kind, one.body) or unreadable(kind, one.body) if kind in KINDS else f"{kind!r} is no kind of evidence"
+    if kind not in KINDS:
+        return NotUnderstood(one.id, kind, one.entry.v, f"{kind!r} is no kind of evidence")
+    why = misfit(kind, one.body) or unreadable(kind, one.body) or unreadable_row(kind, one.body)
     return None if why is None else NotUnderstood(one.id, kind, one.entry.v, why)
 
 

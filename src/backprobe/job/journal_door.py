@@ -20,9 +20,11 @@ from backprobe.errors import BackprobeError, JobError, error_json
 from backprobe.evidence.job_sheet import JobSheet, NamedWire
 from backprobe.evidence.keys import Capture, Key
 from backprobe.evidence.recording import Recording
+from backprobe.evidence.report import ReportsTable
 from backprobe.evidence.walkround import Walkround
 from backprobe.formats.job_toml import read_job
 from backprobe.formats.recording_csv import read_recording
+from backprobe.formats.reports_csv import read_reports
 from backprobe.formats.unit_sheet import read_unit_sheet
 from backprobe.formats.walkround_toml import read_walkround
 from backprobe.job.answer import judgement_json
@@ -30,7 +32,9 @@ from backprobe.job.door import meter_for, recording_limits_V
 from backprobe.job.entry import read_entry
 from backprobe.job.fold import JobState, fold
 from backprobe.job.judge import JobEvidence, JobJudgement, judge_job
-from backprobe.job.kinds import text
+from backprobe.job.kinds import REPORTS, SIGN_OFF, text
+from backprobe.job.proving import proving_of
+from backprobe.job.signed import sign_off_finding
 from backprobe.job.units import unit_findings
 from backprobe.limits.meters import METERS
 from backprobe.stages.probe.answer import without_absent
@@ -69,10 +73,14 @@ def margin_bars_text(asked: str) -> str:
 
 @dataclass(frozen=True, slots=True)
 class Asked:
-    """What came in: the job as it stands, and the texts of its files by their sha256."""
+    """What came in: the job as it stands, and the texts of its files by their sha256; whether anybody signed it.
+
+    A signature is not looked at here: the primitives for that are not below the browser line.
+    """
 
     state: JobState
     blobs: Mapping[str, str]
+    signed: bool = False
 
     def text_of(self, kind: str) -> tuple[str, str] | None:
         """The text and the name of the one file of a kind; None where the journal names none.
@@ -107,6 +115,8 @@ def evidence_of(asked: Asked) -> JobEvidence:
         table=asked.state.table,
         recordings=tuple(_recordings(asked, limits_V)),
         walkround=_walkround(asked),
+        proving=proving_of(asked.state, _reports(asked, sheet)),
+        sign_off=None if asked.signed else sign_off_finding((), (), wanted=sheet.hand_over is not None),
         disputes=tuple(matters(asked.state)),
         units=unit_findings(asked.state),
     )
@@ -121,8 +131,8 @@ def matters(state: JobState) -> Iterator[str]:
 
 
 def _asked(parts: Mapping[str, object]) -> Asked:
-    entries = (read_entry(raw.encode("utf-8")) for raw in _texts(parts, "entries"))
-    return Asked(fold(entries), _blobs(parts))
+    entries = [read_entry(raw.encode("utf-8")) for raw in _texts(parts, "entries")]
+    return Asked(fold(entries), _blobs(parts), any(entry.kind == SIGN_OFF for entry in entries))
 
 
 def _answer(parts: Mapping[str, object]) -> dict[str, object]:
@@ -181,6 +191,15 @@ def _wires(sheet: JobSheet, state: JobState, slots: Mapping[str, str]) -> Iterat
 def _walkround(asked: Asked) -> Walkround | None:
     found = asked.text_of("walkround")
     return None if found is None else read_walkround(*found)
+
+
+def _reports(asked: Asked, sheet: JobSheet) -> ReportsTable | None:
+    """The unit's reports; None where the journal names none, or where they are not on this device."""
+    for one in asked.state.of_kind("reports"):
+        held = asked.blobs.get(text(one.body, "sha256") or "")
+        if held is not None:
+            return read_reports(_lines(held), file=REPORTS, names=sheet.report_names, may_be_empty=True)
+    return None
 
 
 def _recordings(asked: Asked, limits_V: tuple[float, ...]) -> Iterator[Recording]:

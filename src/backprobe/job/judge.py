@@ -6,8 +6,8 @@ phone.
 
 from __future__ import annotations
 
-from collections.abc import Collection, Mapping, Sequence
-from dataclasses import dataclass, replace
+from collections.abc import Collection, Iterator, Mapping, Sequence
+from dataclasses import dataclass, field, replace
 
 from backprobe.evidence.fleet_policy import FleetPolicy
 from backprobe.evidence.job_sheet import JobSheet, NamedWire
@@ -20,8 +20,11 @@ from backprobe.evidence.walkround import Walkround
 from backprobe.findings import Finding, Stage, Verdict, worst
 from backprobe.job.joined import joined
 from backprobe.job.next_step import answer_without_crank, crank_withheld, with_care, without_crank
+from backprobe.job.proving import Proving, proved
+from backprobe.job.signed import is_due
 from backprobe.job.walked import Walked
 from backprobe.stages.hand_over.ending import ending_finding, obstacles
+from backprobe.stages.join.idle_transmit import STEP_ID
 from backprobe.stages.parked.findings import parked_findings
 from backprobe.stages.parked.parked import ParkedCase
 from backprobe.stages.probe.answer import Answer, answer_recording, answer_table
@@ -29,6 +32,8 @@ from backprobe.stages.probe.findings import Demand, at_stake, next_sentence, pro
 from backprobe.stages.probe.setup import Setup
 from backprobe.stages.probe.slots import SlotName
 from backprobe.stages.probe.wires import Wire
+from backprobe.stages.prove.prove import Answer as Proof
+from backprobe.stages.prove.unit_findings import SUPPLY_CHANGE
 from backprobe.stages.walkround.vin import check_vin
 
 NO_VIN = Finding(
@@ -56,6 +61,7 @@ class JobEvidence:
     table: ReadingsTable
     recordings: tuple[Recording, ...] = ()
     walkround: Walkround | None = None
+    proving: Proving = field(default_factory=Proving)
     missing_photos: tuple[str, ...] = ()  # those that the walkround names and that are not there
     disputes: tuple[str, ...] = ()  # what the journal leaves open, in words
     units: tuple[Finding, ...] = ()  # on units that are in another vehicle
@@ -73,17 +79,21 @@ class HeardRecording:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class JobJudgement:
-    """The answer to a job: `probe` is the answer over all readings, those of recordings among them."""
+    """The answer to a job: `probe` is the answer over all readings, those of recordings among them.
+
+    `proof` is the answer to script and reports, None where there is not yet enough for one.
+    """
 
     evidence: JobEvidence
     findings: tuple[Finding, ...]
     probe: Answer
     heard: tuple[HeardRecording, ...]
+    proof: Proof | None = None
 
     @property
     def verdict(self) -> Verdict:
-        """The worst of all findings."""
-        return worst(finding.verdict for finding in self.findings)
+        """The worst of all findings, but for one that only asks for a signature: it is the verdict that is signed."""
+        return worst(finding.verdict for finding in self.findings if not is_due(finding))
 
     @property
     def next(self) -> str | None:
@@ -129,10 +139,12 @@ def judge_job(evidence: JobEvidence) -> JobJudgement:
         *_recorded(heard, {wire.name for wire in staked.values() if wire is not None}),
     )
     judged = JobJudgement(evidence=evidence, findings=probed, probe=probe, heard=heard)
-    findings = (*probed, *_joined(judged), *_parked(evidence), *_disputed(evidence), *walked.after())
+    proof = proved(evidence.proving, evidence.sheet, unit=evidence.unit)
+    joints = (*_joined(judged), *_parked(evidence))
+    findings = (*probed, *joints, *_said_once(proof.findings, joints), *_disputed(evidence), *walked.after())
     findings = tuple(without_crank(each) for each in findings) if withheld else findings
     findings = (*findings, *_handed_over(evidence, findings))
-    return replace(judged, findings=findings)
+    return replace(judged, findings=findings, proof=proof.answer)
 
 
 def setup_of(evidence: JobEvidence) -> Setup:
@@ -323,6 +335,12 @@ def parked_case(evidence: JobEvidence) -> ParkedCase | None:
     return ParkedCase(
         sheet=sheet.parked, unit=evidence.unit, meter=evidence.meter, system_V=system_V, policy=evidence.policy
     )
+
+
+def _said_once(proof: Sequence[Finding], joints: Sequence[Finding]) -> Iterator[Finding]:
+    """The findings of the proof, but for the supply's change where the joints are judged by it already."""
+    known = any(each.id == STEP_ID for each in joints)
+    yield from (each for each in proof if not (known and each.id == SUPPLY_CHANGE))
 
 
 def _joined(judged: JobJudgement) -> tuple[Finding, ...]:

@@ -21,6 +21,9 @@ SIGN_OFF = "sign_off"  # what somebody puts a name to; see job/sign_off.py
 UNIT_CLAIMED = "unit_claimed"  # the server says: this job has the unit
 UNIT_REFUSED = "unit_refused"  # the server says: it is in another vehicle
 
+# the files of a job folder that a proof rests on
+SCRIPT, REPORTS, LIGHTS = "key-script.csv", "reports.csv", "lights.csv"
+
 
 @dataclass(frozen=True, slots=True)
 class Kind:
@@ -43,6 +46,9 @@ KINDS: Mapping[str, Kind] = {
     "readings_file": Kind(("file",), ("sha256",), _FILE),
     "recording": Kind(("file",), ("sha256",), _FILE | {"stored": "yes or no"}),
     "photo": Kind(("file",), ("sha256", "shows"), _FILE | {"stored": "yes or no", "shows": "text or nothing"}),
+    "script_file": Kind(("file",), ("sha256",), _FILE),
+    "lights_file": Kind(("file",), ("sha256",), _FILE),
+    "reports": Kind(("file",), ("sha256",), _FILE | {"stored": "yes or no"}),
     "person": Kind(("sha256",), (), {"sha256": "sha256"}),
     "claim": Kind(("slot",), ("value",), {"slot": "text", "value": "text"}),
     UNIT_CLAIMED: Kind(("serial",), ("vehicle",), {"serial": "text", "vehicle": "text or nothing"}),
@@ -55,6 +61,13 @@ KINDS: Mapping[str, Kind] = {
         _ROW
         | {"wire": "text", "key": "text", "volts": "text", "capture": "text"}
         | {"after_min": "text or nothing", "load_A": "text or nothing"},
+    ),
+    # rows of a script have no name: the first that changed corrects the first that is left, whatever changed in it
+    "key_turn": Kind(("file",), ("t", "key"), _ROW | {"t": "text", "key": "text"}),
+    "light_seen": Kind(
+        ("file", "light"),
+        ("pattern", "after_s"),
+        _ROW | {"light": "text", "pattern": "text", "after_s": "text or nothing"},
     ),
     "wire_declared": Kind(("file", "wire"), (), _LISTED | {"wire": "text"}),
     "circuit": Kind(

@@ -124,6 +124,11 @@ def sign_off_finding(lines: Sequence[Line], found: Sequence[Signed], *, wanted: 
     return _finding(Verdict.HOLDS, said, next_step=None)
 
 
+def is_due(finding: Finding) -> bool:
+    """Whether a finding only says that nobody has signed yet: that is no evidence that is missing."""
+    return finding.id == FINDING and finding.next == SIGN
+
+
 SIGN = "sign the job off: backprobe sign JOBDIR"
 SIGN_AGAIN = "look at what came later and sign the job off again: backprobe sign JOBDIR"
 RESTORE = "put the journal back from a copy; backprobe verify JOBDIR names what was altered"

@@ -10,7 +10,7 @@ from backprobe.evidence.keys import Capture, Key
 from backprobe.evidence.reading import Reading, ReadingsTable, WireFacts
 from backprobe.formats.figures import VOLT_UNITS, read_figure
 from backprobe.job.canonical import Body
-from backprobe.job.kinds import text, texts, whole
+from backprobe.job.kinds import LIGHTS, SCRIPT, text, texts, whole
 from backprobe.job.lineage import Statement
 
 ROW_KINDS = frozenset({"reading", "wire_declared", "circuit", "absent_key", "unread", "skipped_line"})
@@ -50,7 +50,9 @@ def readings_table(rows: Sequence[Statement], places: Mapping[str, int]) -> Read
         facts={wire: facts.get(wire, WireFacts()) for wire in wires},
         absent_keys=_absent(by_kind["absent_key"], readings),
         unread=_unread(by_kind, firm),
-        skipped=tuple(_skipped(row, places) for row in by_kind["skipped_line"]),
+        skipped=tuple(
+            _skipped(row, places) for row in by_kind["skipped_line"] if text(row.body, "file") not in (SCRIPT, LIGHTS)
+        ),
     )
 
 

@@ -44,6 +44,19 @@ class Picture:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class ReportedBlock:
+    """What the unit reported: the picture of it, the findings that hold, and the names of those that do not.
+
+    The latter stand with all findings that do not hold. `notes` are what must be said beside it.
+    """
+
+    picture: Picture | None
+    findings: tuple[Finding, ...]
+    others: tuple[str, ...] = ()
+    notes: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class ShownPhoto:
     """A photo as a JPEG of `width_px` × `height_px`.
 
@@ -67,6 +80,15 @@ class JoinedRow:
     lead: str
     joined: str
     undo: str | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class OwedRow:
+    """What the job still lacks, who owes it, and until when; None where that is not said."""
+
+    what: str
+    owed_by: str | None
+    until: str | None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -99,8 +121,9 @@ class RecordContent:
     `verdict` and `sentence` are the answer at a glance, `next_step` the one thing to do next (None: nothing).
     `journal` is attached as `journal_name`; `journal_digest` is its sha256 in hex and must be that of these bytes.
     `made_at` is an ISO 8601 time, None where it is not known. `notes` are cautions and what else must be read.
-    `wiring` is the drawing of what was built, `joined` the same in words with how to undo it, `driver_told` what the
-    driver was told (None: the job was not handed over yet).
+    `reported` is the proof of the unit, None where there is none; what holds of it does not stand among `findings`.
+    `wiring` is the drawing of what was built, `joined` the same in words with how to undo it, `owed` what is still
+    missing, `driver_told` what the driver was told (None: the job was not handed over yet).
     `sign_off` is None where nobody has signed; with it the journal's digest is also shown as a code to be scanned.
     `language` is the language of the texts (BCP 47, two letters).
     """
@@ -117,10 +140,12 @@ class RecordContent:
     choices: tuple[ChoiceRow, ...] = ()
     findings: tuple[Finding, ...] = ()
     wiring: Picture | None = None
+    reported: ReportedBlock | None = None
     readings: ReadingsGrid | None = None
     pictures: tuple[Picture, ...] = ()
     photos: tuple[ShownPhoto, ...] = ()
     joined: tuple[JoinedRow, ...] = ()
+    owed: tuple[OwedRow, ...] = ()
     driver_told: tuple[str, ...] | None = None
     notes: tuple[str, ...] = ()
     sign_off: SignOffBlock | None = None

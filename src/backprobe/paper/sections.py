@@ -6,29 +6,41 @@ from base64 import b64encode
 
 from backprobe.drawings.svg import number
 from backprobe.job.readings_grid import ReadingsGrid
-from backprobe.paper.content import ChoiceRow, JoinedRow, RecordContent, ShownPhoto, SignOffBlock
+from backprobe.paper.content import (
+    ChoiceRow,
+    JoinedRow,
+    OwedRow,
+    RecordContent,
+    ReportedBlock,
+    ShownPhoto,
+    SignOffBlock,
+)
 from backprobe.paper.setter import Setter, spoken
 
 # the rooms for photos on the page, side by side [mm]: up to three in one row, more by two and six to a page
-ONE_ROW = (3, 56.0, 41.0)
+ONE_ROW = (3, 56.0, 36.0)
 BY_TWO = (2, 84.0, 58.0)
 LEAST_PX_PER_MM = 2.0  # a small photo is not made larger than this: its points would show
 
 LONG_NAME = 20  # letters: a column for longer names would take the figures' room
 NO_UNDO = "not written down"
+NOBODY, NO_DAY = "nobody is named", "no day is named"
 NOTHING_TOLD = "Nothing was written down."
 
 
 def sections(content: RecordContent, setter: Setter) -> dict[str, object]:
     """The plain values of those parts; None or empty where the job has none of it."""
     wiring, readings, sign_off = content.wiring, content.readings, content.sign_off
+    said = content.reported
     return {
         "choices": [choice(row, setter) for row in content.choices],
         "wiring": None if wiring is None else setter.picture(wiring),
+        "reported": None if said is None else reported(said, setter),
         "readings": None if readings is None else grid(readings, setter),
         "pictures": [setter.picture(shown) for shown in content.pictures],
         "photos": photos(content.photos, setter),
         "joined": [joined(row, setter) for row in content.joined],
+        "owed": [owed(row, setter) for row in content.owed],
         "driver_told": driver_told(content.driver_told, setter),
         "sign_off": None if sign_off is None else signed(sign_off, setter),
     }
@@ -41,6 +53,16 @@ def choice(row: ChoiceRow, setter: Setter) -> dict[str, object]:
         "wire": setter.words_or_none(row.wire),
         "place": setter.words_or_none(row.place),
         "note": setter.words_or_none(row.note),
+    }
+
+
+def reported(block: ReportedBlock, setter: Setter) -> dict[str, object]:
+    """What the unit reported."""
+    return {
+        "picture": None if block.picture is None else setter.picture(block.picture),
+        "findings": [setter.finding(finding) for finding in block.findings],
+        "others": [setter.words(name) for name in block.others],
+        "notes": [setter.words(note) for note in block.notes],
     }
 
 
@@ -106,6 +128,15 @@ def joined(row: JoinedRow, setter: Setter) -> dict[str, object]:
         "lead": setter.words(row.lead),
         "joined": setter.words(row.joined),
         "undo": setter.words(row.undo or NO_UNDO),
+    }
+
+
+def owed(row: OwedRow, setter: Setter) -> dict[str, object]:
+    """What is still missing, and who owes it until when."""
+    return {
+        "what": setter.words(row.what),
+        "owed_by": setter.words(row.owed_by or NOBODY),
+        "until": setter.words(row.until or NO_DAY),
     }
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
+from backprobe.drawings.figures import figure_text, with_unit
 from backprobe.drawings.margin_bar import margin_bar
 from backprobe.drawings.margin_words import described, finite
 from backprobe.drawings.marks import verdict_shape
@@ -12,7 +13,8 @@ from backprobe.findings import Finding, Verdict
 from backprobe.paper.content import Picture
 from backprobe.paper.glyphs import inline, marked, parts_of
 
-BAR_WIDTH = 545.0
+BAR_WIDTH = 495.0
+HALF_WIDTH = 420.0  # of what holds: two stand side by side, and are a little smaller than the others
 SHAPE_SIZE = 24.0
 
 Words = list[str | dict[str, str]]
@@ -55,23 +57,27 @@ class Setter:
     def finding(self, finding: Finding) -> dict[str, object]:
         """A finding with its bar; what is missing stands in the bar where there is no value.
 
-        A finding that has neither value nor limit has nothing to scale: it gets its verdict's shape instead.
+        A finding without a limit has nothing to be held against: it gets its verdict's shape instead.
         """
-        if finding.value is None and finding.limit is None:
+        if finding.limit is None:
             return self._plain(finding)
         because = finding.because if finite(finding.value) is not None else None
+        holds = finding.verdict is Verdict.HOLDS
         return {
             "what": self.words(finding.what),
             "because": self.words_or_none(because),
             "next": self.words_or_none(finding.next),
-            "bar": margin_bar(self._drawable(finding), width=BAR_WIDTH),
+            "bar": margin_bar(self._drawable(finding), width=HALF_WIDTH if holds else BAR_WIDTH),
+            "half": holds,
             "alt": spoken(described(finding)),
         }
 
     def _plain(self, finding: Finding) -> dict[str, object]:
+        value = finite(finding.value)
+        figure = "" if value is None else f"{with_unit(figure_text(value, finding.digits), finding.unit)} "
         return {
             "what": self.words(finding.what),
-            "because": self.words(finding.because),
+            "because": self.words(figure + finding.because),
             "next": self.words_or_none(finding.next),
             "bar": None,
             "verdict": str(finding.verdict),

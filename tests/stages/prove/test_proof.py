@@ -7,6 +7,7 @@ from tests.samples.prove_cases import healthy, proven
 
 from backprobe.findings import Verdict
 from backprobe.stages.prove.delays import Estimate
+from backprobe.stages.prove.parked import Parked
 from backprobe.stages.prove.patterns import INCOMPLETE, Pattern, PatternId
 from backprobe.stages.prove.position import Position
 from backprobe.stages.prove.supply import Supply
@@ -27,7 +28,9 @@ def with_state(state):
         (with_state(TurnState.OPEN), Verdict.OPEN),
         (with_state(TurnState.MISSING), Verdict.FAILS),
         (replace(PROOF, off_delay=None), Verdict.OPEN),
-        (replace(PROOF, on_delay=Estimate(40.0, 2.0)), Verdict.THIN),
+        (replace(PROOF, on_delay=Estimate(40.0, 2.0)), Verdict.FAILS),
+        (replace(PROOF, on_delay=Estimate(40.0, 2.0), clock_offset=None), Verdict.OPEN),
+        (replace(PROOF, parked=Parked(1.0, 0.5, lost=True)), Verdict.FAILS),
         (replace(PROOF, position=Position(Verdict.THIN)), Verdict.THIN),
         (replace(PROOF, position=Position(Verdict.OPEN)), Verdict.OPEN),
         (replace(PROOF, position=Position(Verdict.FAILS)), Verdict.FAILS),

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from backprobe.evidence.key_turn import KeyScript
 from backprobe.evidence.report import ReportsTable
 from backprobe.stages.prove.clock import GPS_AHEAD_S
-from backprobe.stages.prove.parked import NIGHT_H
+from backprobe.stages.prove.parked import NIGHT_H, hours_text
 from backprobe.stages.prove.patterns import PatternId
 from backprobe.stages.prove.power_up import GAP_S
 from backprobe.stages.prove.proof import Proof
@@ -33,6 +33,19 @@ def notes_of(proof: Proof, *, script: KeyScript, table: ReportsTable, setup: Pro
     )
 
 
+def beside_findings(proof: Proof, *, script: KeyScript, table: ReportsTable, setup: ProveSetup) -> tuple[str, ...]:
+    """The notes on what no finding says: what was read how, whose reports they are, what is known of clock, power."""
+    power = (note for note in _power(proof) if SAID not in note)
+    others = set(_units(table, proof.unit_id))  # that a yard has more than one unit is nothing to be told at each job
+    return (
+        *(note for note in _input(script, table, unit_id=proof.unit_id) if note not in others),
+        *_named(table, proof.unit_id, setup=setup),
+        *_clock(proof),
+        *_flips(proof),
+        *power,
+    )
+
+
 def _input(script: KeyScript, table: ReportsTable, *, unit_id: str) -> Iterator[str]:
     """What was done with the files before anything was compared."""
     if script.zoneless:
@@ -46,12 +59,16 @@ def _input(script: KeyScript, table: ReportsTable, *, unit_id: str) -> Iterator[
         yield f"{table.skipped_rows} rows of reports could not be read, the first: {table.skipped[0]}."
     if table.bad_cells:
         yield f"{table.bad_cells} cells of reports could not be read and were left empty."
+    yield from _units(table, unit_id)
+    if not table.columns & {"ignition", "event"}:
+        yield "The reports have neither an ignition nor an event column: nothing can be said of the key."
+
+
+def _units(table: ReportsTable, unit_id: str) -> Iterator[str]:
     if len(table.units) > 1:
         names = sorted(name for name in table.units if name.casefold() != unit_id.casefold())
         shown = ", ".join(names[:UNITS_SHOWN]) + (", …" if len(names) > UNITS_SHOWN else "")
         yield f"The file holds {len(table.units)} units; beside {unit_id}: {shown}."
-    if not table.columns & {"ignition", "event"}:
-        yield "The reports have neither an ignition nor an event column: nothing can be said of the key."
 
 
 def _named(table: ReportsTable, unit_id: str, *, setup: ProveSetup) -> Iterator[str]:
@@ -151,10 +168,6 @@ def _long(proof: Proof) -> Iterator[str]:
         yield f"'Constant' and 'ignition off' are proven over a parked night ({parked.ignition_off_h:.1f} h)."
     else:
         yield (
-            f"'Constant' is proven for {_hours(parked.constant_h)}, 'ignition off' for "
-            f"{_hours(parked.ignition_off_h)}; reports over one parked night ({NIGHT_H:.0f} h) prove them fully."
+            f"'Constant' is proven for {hours_text(parked.constant_h)}, 'ignition off' for "
+            f"{hours_text(parked.ignition_off_h)}; reports over one parked night ({NIGHT_H:.0f} h) prove them fully."
         )
-
-
-def _hours(hours: float) -> str:
-    return f"{hours * 60:.0f} min" if hours < 1 else f"{hours:.1f} h"

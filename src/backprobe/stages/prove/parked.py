@@ -20,10 +20,14 @@ DIGITS = 2
 
 @dataclass(frozen=True, slots=True)
 class Parked:
-    """Hours without a restart since power-up, and hours off since the final off was reported."""
+    """Hours without a restart since power-up, and hours off since the final off was reported.
+
+    `lost` says that a restart, not a turn of the key, ended the latter: the supply is no constant.
+    """
 
     constant_h: float
     ignition_off_h: float
+    lost: bool = False
 
     @property
     def night(self) -> bool:
@@ -51,8 +55,19 @@ def parked_of(belief: Aligned, script: Script) -> Parked:
     turned_on = (edge.lo_s for edge in observe(kept).edges if edge.on and edge.lo_s > off.hi_s)
     parked_s = min(last_s, next(turned_on, last_s))
     return Parked(
-        _until_restart_h(belief, kept[0][0], last_s=last_s), _until_restart_h(belief, off.hi_s, last_s=parked_s)
+        _until_restart_h(belief, kept[0][0], last_s=last_s),
+        _until_restart_h(belief, off.hi_s, last_s=parked_s),
+        lost=any(report.event in RESTARTS and off.hi_s < time_s <= parked_s for time_s, report in kept),
     )
+
+
+def hours_text(hours: float) -> str:
+    """Hours as they are said; less than one in minutes.
+
+    >>> hours_text(0.4), hours_text(15.25)
+    ('24 min', '15.2 h')
+    """
+    return f"{hours * 60:.0f} min" if hours < 1 else f"{hours:.1f} h"
 
 
 def _until_restart_h(belief: Aligned, since_s: float, *, last_s: float) -> float:

@@ -154,3 +154,24 @@ def ranked(patterns: list[Pattern]) -> tuple[Pattern, ...]:
     order = list(PatternId)
     named = [pattern for pattern in patterns if round(pattern.strength, STRENGTH_DIGITS) >= LEAST_STRENGTH]
     return tuple(sorted(named, key=lambda p: (-round(p.strength, STRENGTH_DIGITS), order.index(p.id))))
+
+
+def look_at(words: str) -> str:
+    """Where to look, as a thing to do.
+
+    >>> look_at("The ignition tap."), look_at("Whether it is connected."), look_at("Nothing on the wires: wait.")
+    ('look at the ignition tap', 'see whether it is connected', 'nothing on the wires: wait')
+    """
+    then = lowered(words)
+    if then.startswith("nothing"):
+        return then
+    return f"{'see' if then.startswith('whether') else 'look at'} {then}"
+
+
+def lowered(sentence: str) -> str:
+    """A sentence as it stands behind 'next:', without capital and full stop.
+
+    >>> lowered("Look at the antenna.")
+    'look at the antenna'
+    """
+    return sentence[:1].lower() + sentence[1:].removesuffix(".")

@@ -58,6 +58,8 @@ class Proof:
         parts = [self.position.verdict, *self._turn_verdicts(), *self._pattern_verdicts()]
         if self.supply.verdict is not Verdict.OPEN:  # a supply nobody measured is no part of this proof
             parts.append(self.supply.verdict)
+        if self.parked.lost:
+            parts.append(Verdict.FAILS)
         return worst(parts)
 
     def _turn_verdicts(self) -> list[Verdict]:
@@ -68,7 +70,8 @@ class Proof:
         if TurnState.OPEN in states or self.false_events or self.on_delay is None or self.off_delay is None:
             found.append(Verdict.OPEN)
         if self.on_delay is not None and self.on_delay.value_s > self.timing.on_limit_s + self.on_delay.u_s:
-            found.append(Verdict.THIN)
+            # without the server's times nobody can tell a late unit from a clock that is ahead
+            found.append(Verdict.OPEN if self.clock_offset is None else Verdict.FAILS)
         return found
 
     def _pattern_verdicts(self) -> list[Verdict]:

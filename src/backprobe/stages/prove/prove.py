@@ -18,7 +18,7 @@ from backprobe.stages.prove.checks import patterns_of
 from backprobe.stages.prove.delays import clock_offset, delay
 from backprobe.stages.prove.lights import lights_of
 from backprobe.stages.prove.next_step import next_step
-from backprobe.stages.prove.notes import notes_of
+from backprobe.stages.prove.notes import beside_findings, notes_of
 from backprobe.stages.prove.parked import Parked, parked_of
 from backprobe.stages.prove.patterns import Pattern, PatternId, ranked
 from backprobe.stages.prove.position import Position, first_fix_s, fixes_of, position_of
@@ -46,11 +46,12 @@ class Seen:
 
 @dataclass(frozen=True, slots=True)
 class Answer:
-    """A proof with its notes and the one next step."""
+    """A proof with its notes and the one next step; `beside` are those notes that no finding says as well."""
 
     proof: Proof
     notes: tuple[str, ...]
     next: str | None
+    beside: tuple[str, ...] = ()
 
     def as_json(self) -> dict[str, object]:
         """The whole answer as plain JSON values."""
@@ -106,11 +107,10 @@ def prove(script: KeyScript, table: ReportsTable, *, setup: ProveSetup, seen: Se
         left_out=_left_out(counts, alignment),
     )
     proof = _proof(case, alignment, swapped=swapped)
-    notes = (
-        *notes_of(proof, script=script, table=table, setup=setup),
-        *(f"Passed over: {each}" for each in case.seen.skipped),
-    )
-    return Answer(proof, notes, next_step(proof))
+    skipped = tuple(f"Passed over: {each}" for each in case.seen.skipped)
+    notes = notes_of(proof, script=script, table=table, setup=setup)
+    beside = beside_findings(proof, script=script, table=table, setup=setup)
+    return Answer(proof, (*notes, *skipped), next_step(proof), (*beside, *skipped))
 
 
 def _proof(case: _Case, alignment: Alignment | None, *, swapped: Pattern | None) -> Proof:

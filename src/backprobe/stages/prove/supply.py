@@ -30,7 +30,8 @@ OHM_DIGITS = 2
 class Supply:
     """The change [V] with its standard uncertainty, the resistance that it comes to [ohm], and the verdict.
 
-    `level_V` is the median of what the reports say, None where they say nothing.
+    `level_V` is the median of what the reports say, None where they say nothing. The resistance, its range of
+    `spread_ohm` either way and the `limit` are there where the unit's sheet states the currents.
     """
 
     verdict: Verdict
@@ -38,6 +39,8 @@ class Supply:
     change_V: float | None = None
     u_V: float | None = None
     loop_ohm: float | None = None
+    spread_ohm: float = 0.0
+    limit: Limit | None = None
 
     def as_json(self) -> dict[str, object]:
         """The supply as answered."""
@@ -68,7 +71,8 @@ def supply_of(
     if step_A is None or limit is None:
         return Supply(Verdict.OPEN, level_V, change_V, u_V)
     at_1_A, spread = change_V / step_A, 2 * u_V / step_A
-    return Supply(judge(limit, at_1_A, low=at_1_A - spread, high=at_1_A + spread), level_V, change_V, u_V, at_1_A)
+    verdict = judge(limit, at_1_A, low=at_1_A - spread, high=at_1_A + spread)
+    return Supply(verdict, level_V, change_V, u_V, at_1_A, spread, limit)
 
 
 def _step_A(sheet: UnitSheet | None) -> float | None:
