@@ -7,9 +7,10 @@ result is taken, and that is said; one that was never worked out is bad.
 
 from __future__ import annotations
 
+import re
 import zipfile
 from collections.abc import Iterator, Mapping
-from contextlib import contextmanager
+from contextlib import ExitStack, contextmanager
 from dataclasses import dataclass, replace
 from datetime import date, datetime, time
 from decimal import Decimal
@@ -29,6 +30,7 @@ MOST_BLANK_ROWS = 1_000
 EXACT = 10**15  # a spreadsheet keeps no more digits
 LONGEST = 10**21
 EXPECTED = "a workbook (.xlsx) or a table as CSV"
+_FORMULA = re.compile(rb"<(?:\w+:)?f[ >/]")
 ZIP = b"PK\x03\x04"
 
 
@@ -41,11 +43,14 @@ def is_workbook(path: Path) -> bool:
 def read_workbook(path: Path, *, names: Mapping[str, str] | None = None) -> Roster:
     """The roster in a workbook. Raises UnreadableError where there is none that can be taken."""
     with _plain_words(path):
-        _refuse_bombs(path)
-        with _opened(path, values=True) as book, _opened(path, values=False) as written:
+        has_formulas = _looked_at(path)
+        seen = _Seen()
+        with ExitStack() as stack:
+            book = stack.enter_context(_opened(path, values=True))
             sheet = _first_sheet(book, path)
-            seen = _Seen()
-            table = list(islice(_rows(_cells(book, sheet), _cells(written, sheet), seen=seen), MOST_ROWS + 2))
+            # formulas stand in a second reading of the same sheet, which costs as much again: only where there are any
+            written = _cells(stack.enter_context(_opened(path, values=False)), sheet) if has_formulas else None
+            table = list(islice(_rows(_cells(book, sheet), written, seen=seen), MOST_ROWS + 2))
     roster = roster_of(iter(table[1:]), heading=table[0], file=path.name, names=names)
     notes = [f"read from the sheet {sheet!r}"]
     if seen.formulas:
@@ -99,12 +104,13 @@ def _cells(book: _Book, title: str) -> Iterator[tuple[_Cell, ...]]:
 
 
 def _rows(
-    values: Iterator[tuple[_Cell, ...]], written: Iterator[tuple[_Cell, ...]], *, seen: _Seen
+    values: Iterator[tuple[_Cell, ...]], written: Iterator[tuple[_Cell, ...]] | None, *, seen: _Seen
 ) -> Iterator[tuple[int, list[str]]]:
     """The rows that hold something, as text, each with its number in the sheet; the table ends after a long gap."""
     blank = 0
-    for number, (row, as_written) in enumerate(zip(values, written, strict=False), 1):
-        cells = [_text(cell, source, seen=seen) for cell, source in zip(row, as_written, strict=False)]
+    for number, row in enumerate(values, 1):
+        sources = row if written is None else next(written, row)
+        cells = [_text(cell, source, seen=seen) for cell, source in zip(row, sources, strict=False)]
         if any(cells):
             blank = 0
             yield number, cells
@@ -120,13 +126,16 @@ def _text(cell: _Cell, source: _Cell, *, seen: _Seen) -> str:
         seen.formulas += 1
         if cell.value is None:
             return str(getattr(source.value, "text", source.value))
-    return _plain(cell.value, cell.number_format, seen=seen)
+    return _plain(cell, seen)
 
 
-def _plain(value: object, shown_as: str, *, seen: _Seen) -> str:
+def _plain(cell: _Cell, seen: _Seen) -> str:
     """A whole number without a point, a day without its time, zeros in front as the cell shows them."""
+    value = cell.value
     if value is None:
         return ""
+    if isinstance(value, str):
+        return value
     if isinstance(value, bool):
         return "yes" if value else "no"
     if isinstance(value, datetime):
@@ -135,7 +144,7 @@ def _plain(value: object, shown_as: str, *, seen: _Seen) -> str:
     if isinstance(value, date):
         return value.isoformat()
     if isinstance(value, int | float):
-        return _number(value, shown_as, seen=seen)
+        return _number(value, cell.number_format, seen=seen)
     return str(value)
 
 
@@ -161,8 +170,12 @@ def _opened(path: Path, *, values: bool) -> Iterator[_Book]:
             book.close()
 
 
-def _refuse_bombs(path: Path) -> None:
-    """Refuse what is too large, unpacks to too much, or declares entities that grow while they are read."""
+def _looked_at(path: Path) -> bool:
+    """Whether a workbook holds formulas.
+
+    Refuses what is too large, unpacks to too much, or declares entities that grow while they are read.
+    """
+    has_formulas = False
     if path.stat().st_size > MOST_FILE_BYTES:
         raise UnreadableError(Place(path.name), f"at most {MOST_FILE_BYTES // 1_000_000} MB; this file is larger")
     with zipfile.ZipFile(path) as archive:
@@ -174,8 +187,12 @@ def _refuse_bombs(path: Path) -> None:
         if "[Content_Types].xml" not in names or not any(name.startswith("xl/") for name in names):
             raise UnreadableError(Place(path.name), f"{EXPECTED}; this is another kind of ZIP file")
         for part in parts:
-            if part.filename.endswith((".xml", ".rels")) and _declares(archive.read(part)):
-                raise UnreadableError(Place(path.name), "a workbook whose XML declares nothing of its own")
+            if part.filename.endswith((".xml", ".rels")):
+                content = archive.read(part)
+                if _declares(content):
+                    raise UnreadableError(Place(path.name), "a workbook whose XML declares nothing of its own")
+                has_formulas = has_formulas or _FORMULA.search(content) is not None
+    return has_formulas
 
 
 def _declares(content: bytes) -> bool:
