@@ -13,6 +13,8 @@ from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
 
+import psycopg
+
 DEBIAN = Path("/usr/lib/postgresql")
 PASSWORD = "for-this-run-only"
 START_S = 30.0
@@ -79,8 +81,9 @@ def _wait(port: int, server: subprocess.Popen[bytes], *, log: Path) -> None:
     give_up = time.monotonic() + START_S
     while time.monotonic() < give_up and server.poll() is None:
         try:
-            socket.create_connection(("127.0.0.1", port), 1).close()
-        except OSError:
+            address = {"host": "127.0.0.1", "port": port, "user": "tester", "password": PASSWORD}
+            psycopg.connect(**address, dbname="postgres", connect_timeout=5).close()
+        except psycopg.OperationalError:  # not there yet, or starting up
             time.sleep(0.05)
         else:
             return

@@ -7,6 +7,7 @@ from collections import Counter
 from sqlalchemy import Connection
 
 from backprobe.cases.held_job import HeldJob, has_begun
+from backprobe.cases.unit_claims import plain_serial
 from backprobe.evidence.job_sheet import JobSheet
 from backprobe.findings import Verdict
 from backprobe.store import jobs
@@ -74,7 +75,7 @@ def _from_sheet(sheet: JobSheet) -> dict[str, object]:
         "vehicle_type": plain(kind),
         "unit_sheet": plain(sheet.unit_sheet),
         "serial": plain(sheet.unit_serial),
-        "unit_id": plain(sheet.unit_id),
+        "unit_id": None if sheet.unit_id is None else plain_serial(sheet.unit_id)[:LONGEST] or None,
         "yard": plain(sheet.yard),
         "lat": None if place is None else place.lat_deg,
         "lon": None if place is None else place.lon_deg,

@@ -7,6 +7,7 @@ import threading
 
 from backprobe.cases.described import describe_job
 from backprobe.cases.held_job import HeldJob, held_job
+from backprobe.cases.reports_in import deliver_waiting
 from backprobe.cases.yard import Yard
 from backprobe.errors import BackprobeError
 from backprobe.store import jobs
@@ -73,7 +74,7 @@ class Judging:
     def _run(self) -> None:
         while not self._stopped.is_set():
             try:
-                done = judge_waiting(self._yard)
+                done = deliver_waiting(self._yard) + judge_waiting(self._yard)
             except BackprobeError as fault:  # the database is busy or away: look again later
                 _log.warning("judging waits: %s", fault.message)
                 done = 0

@@ -8,10 +8,9 @@ from dataclasses import dataclass
 
 from sqlalchemy import ColumnElement, Connection, RowMapping, and_, delete, func, insert, or_, select, update
 
-from backprobe.store.tables import job, job_person, person, unit_claim
+from backprobe.store.tables import ENDED, job, job_person, person, unit_claim
 from backprobe.store.upsert import Row
 
-ENDED = ("proven", "abandoned")  # no more work on the phone; a provisional job is owed something
 EXPORT_ROWS = 500
 
 

@@ -5,9 +5,9 @@ from __future__ import annotations
 import json
 from collections.abc import Mapping, Sequence
 
-from sqlalchemy import Connection, RowMapping, insert, select, update
+from sqlalchemy import Connection, RowMapping, and_, insert, select, update
 
-from backprobe.store.tables import feed, report
+from backprobe.store.tables import ENDED, feed, job, report, unit_claim
 from backprobe.store.upsert import Row, insert_new
 
 
@@ -48,18 +48,56 @@ def add(connection: Connection, rows: Sequence[Row]) -> None:
     insert_new(connection, report, rows=rows)
 
 
-def undelivered(connection: Connection, organisation_id: str, *, units: Sequence[str]) -> tuple[RowMapping, ...]:
-    """The rows of some units that have reached no job, by time."""
-    found = (
-        select(report)
-        .where(report.c.organisation == organisation_id, report.c.unit.in_(units), report.c.job.is_(None))
-        .order_by(report.c.time_s, report.c.digest)
-    )
-    return tuple(connection.execute(found).mappings())
-
-
-def delivered(connection: Connection, organisation_id: str, *, digests: Sequence[str], job_id: str) -> None:
-    """Note which job rows have reached."""
+def delivered(connection: Connection, organisation_id: str, *, unit: str, job_id: str) -> None:
+    """Note which job the rows of a unit have reached that had reached none."""
     connection.execute(
-        update(report).where(report.c.organisation == organisation_id, report.c.digest.in_(digests)).values(job=job_id)
+        update(report)
+        .where(report.c.organisation == organisation_id, report.c.unit == unit, report.c.job.is_(None))
+        .values(job=job_id)
     )
+
+
+def of_unit(
+    connection: Connection, organisation_id: str, *, unit: str, job_id: str, most: int
+) -> tuple[RowMapping, ...]:
+    """The newest rows of a unit that have reached a job or none yet, at most `most`, by time."""
+    found = (
+        select(report.c.digest, report.c.row, report.c.time_s)
+        .where(report.c.organisation == organisation_id, report.c.unit == unit)
+        .where(report.c.job.is_(None) | (report.c.job == job_id))
+        .order_by(report.c.time_s.desc(), report.c.digest.desc())
+        .limit(most)
+    )
+    return tuple(reversed(connection.execute(found).mappings().all()))
+
+
+def job_of_unit(connection: Connection, organisation_id: str, *, unit: str) -> str | None:
+    """The job that is in work on a unit: the one whose sheet names its reports so, else the one that has it."""
+    named = (
+        select(job.c.id)
+        .where(job.c.organisation == organisation_id, job.c.unit_id == unit, job.c.state.not_in(ENDED))
+        .order_by(job.c.cursor.desc())
+        .limit(1)
+    )
+    claimed = (
+        select(job.c.id)
+        .join(unit_claim, and_(unit_claim.c.organisation == job.c.organisation, unit_claim.c.job == job.c.id))
+        .where(job.c.organisation == organisation_id, unit_claim.c.serial == unit, job.c.state.not_in(ENDED))
+    )
+    found = connection.execute(named).scalar() or connection.execute(claimed).scalar()
+    return None if found is None else str(found)
+
+
+def waiting_units(connection: Connection, *, limit: int) -> tuple[tuple[str, str], ...]:
+    """Organisation and unit of reports that have reached no job although there is one to reach."""
+    waits = select(report.c.organisation, report.c.unit).where(report.c.job.is_(None)).distinct().subquery()
+    claimed = (
+        select(waits)
+        .join(unit_claim, and_(unit_claim.c.organisation == waits.c.organisation, unit_claim.c.serial == waits.c.unit))
+        .join(job, and_(job.c.organisation == waits.c.organisation, job.c.id == unit_claim.c.job))
+        .where(job.c.state.not_in(ENDED))
+    )
+    named = select(waits).join(
+        job, and_(job.c.organisation == waits.c.organisation, job.c.unit_id == waits.c.unit, job.c.state.not_in(ENDED))
+    )
+    return tuple((row[0], row[1]) for row in connection.execute(claimed.union(named).limit(limit)))

@@ -22,6 +22,8 @@ from sqlalchemy import (
     UniqueConstraint,
 )
 
+ENDED = ("proven", "abandoned")  # states of jobs without more work; a provisional one is owed something
+
 metadata = MetaData(
     naming_convention={
         "pk": "pk_%(table_name)s",
