@@ -13,7 +13,10 @@ from typing import Any
 
 import pytest
 from tests.samples.navigation import constellation, rinex3, sem, yuma
-from tests.samples.prove_world import FAULTS, reports_text, script_text, world_of
+from tests.samples.prove_world import FAULTS, PLACE, reports_text, script_text, world_of
+
+from backprobe.evidence.corner import Corner, CornerIndex, sorted_corners
+from backprobe.formats.corner_index import write_corner_index
 
 HERE = Path(__file__).resolve().parent
 SRC = HERE.parents[1] / "src"
@@ -109,6 +112,27 @@ def seen(nav: list[str] | None) -> dict[str, Any]:
     return {"function": "backprobe.stages.mount.door:sky_text", "by_position": [json.dumps(parts)], "by_name": {}}
 
 
+def named() -> dict[str, Any]:
+    """The call that proves an invented unit and names where it reports itself: some 40 m off a corner."""
+    world = world_of(None, 7)
+    corners = [Corner(PLACE[0] + at, PLACE[1] - at, (f"Street {at}", "Mill Lane")) for at in (0.00025, 0.0004, 0.9)]
+    index = write_corner_index(CornerIndex(corners=sorted_corners(corners), attribution="x", source="y"))
+    parts = {"script": script_text(world), "reports": reports_text(world), "unit_id": "LN2-00417", "corners": index}
+    return {"function": "backprobe.stages.prove.door:prove_text", "by_position": [json.dumps(parts)], "by_name": {}}
+
+
+def listed() -> dict[str, Any]:
+    """The call that reads a roster with every kind of damage in it."""
+    rows = [f"LY {n:02};{n};0000041{n};51,0{n};7,0{n};31.03.2026" for n in range(6)]
+    rows += ["LY 00;9;1.2E+10;;;soon", "LY 07;3-Dec;00000;91;7;", "LY 08;;417;;;;more", 'LY 09;"nine\nteen";00418;0;0;']
+    lines = ["Reg;Fleet No;Serial;Lat;Lon;Day", *"\n".join(rows).split("\n")]
+    return {
+        "function": "backprobe.formats.roster_csv:read_roster",
+        "by_position": [lines],
+        "by_name": {"file": "trucks.csv"},
+    }
+
+
 def calls() -> dict[str, dict[str, Any]]:
     """What is compared: demo jobs, sample tables with their defects, and a demo job with real recordings in it."""
     jobs = {sheet.parent.name: job_parts(sheet.parent) for sheet in sorted(DEMO.glob("*/*/job.toml"))}
@@ -123,6 +147,8 @@ def calls() -> dict[str, dict[str, Any]]:
         "sky RINEX": seen(rinex3(constellation(31))),
         "sky YUMA": seen(yuma(constellation(31, plain=True))),
         "sky SEM": seen(sem(constellation(31, plain=True))),
+        "corners": named(),
+        "roster": listed(),
         "parked battery": judged({**second, "job.toml": second["job.toml"] + PARKED}),
         **{f"real {name}": judged({**first, "recordings": {name: text}}) for name, text in real.items()},
     }
