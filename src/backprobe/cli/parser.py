@@ -17,6 +17,7 @@ COMMANDS = {
     "judge": "a job folder: findings, and the record on paper",
     "join": "whether the wiring of a job will hold: wire, fuse, ground, joint",
     "prove": "what the unit reported, held against what the hand did with the key",
+    "bus": "what the vehicle's own bus says of its key, its supply and itself",
     "corners": "which corner a place lies at: an index of street corners out of a map",
     "roster": "what a list of vehicles or units holds, and which of its cells cannot be taken",
     "serve": "the server: what phones hand in, the desk, the pages",

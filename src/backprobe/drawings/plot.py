@@ -43,8 +43,11 @@ class Plot:
     crank_labels: tuple[tuple[float, int], ...]
 
 
-def plot_for(content: Waveform, width: float) -> Plot:
-    """The field for `content` in a picture of `width`, high enough for the names beside it."""
+def plot_for(content: Waveform, width: float, *, beside: Plot | None = None) -> Plot:
+    """The field for `content` in a picture of `width`, high enough for the names beside it.
+
+    With another field above or below it, `beside`, it has that one's two ends and its times.
+    """
     points = [point for trace in content.traces for run in pieces(trace) for point in run]
     levels = [low for _, low, _ in points] + [high for _, _, high in points] + [line.value for line in content.limits]
     name_room = width * _NAME_SHARE - _LEADER
@@ -54,6 +57,8 @@ def plot_for(content: Waveform, width: float) -> Plot:
     height = max(_LEAST_HEIGHT, sum(len(lines) for lines in names) * _NAME_LINE)
     left = _level_room(levels, content.unit, height=height)
     time = _time_axis(content, points, left=left, right=right)
+    if beside is not None:
+        left, right, time = beside.left, beside.right, beside.time
     cranks = tuple(_crank_label_places(content.cranks, time, width=width))
     top = 6 + _CRANK_LINE * (1 + max((row for _, row in cranks), default=-1))
     level = axis_for(levels, low_px=top + height, high_px=top, pad=_LEVEL_PAD)

@@ -27,6 +27,11 @@ def text_lines(path: Path) -> Callable[[], Iterator[str]]:
     return lambda: _lines(path, encoding)
 
 
+def head_bytes(path: Path) -> bytes:
+    """The first bytes of a file, to tell what it is; UnreadableError where there is none that may be read."""
+    return _bytes_of(path, HEAD_BYTES)
+
+
 def small_text(path: Path, most_bytes: int = MOST_SMALL_BYTES) -> str:
     r"""The whole text of a table or a settings file, line ends as '\n'; UnreadableError above `most_bytes`."""
     raw = _bytes_of(path, most_bytes + 1)
