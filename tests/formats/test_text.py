@@ -9,7 +9,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from backprobe.errors import UnreadableError
-from backprobe.formats.text import encoding_of, refuse_binary
+from backprobe.formats.text import encoding_of, is_wide, refuse_binary, refuse_known
 
 TEXT = "wire,key,volts\nGrün,on,12,30\n"
 
@@ -67,3 +67,17 @@ def test_any_bytes(head):
         refuse_binary(head, file="f")
     except UnreadableError as refusal:
         assert "text file" in str(refusal)  # noqa: PT017
+
+
+def test_a_mixed_log_is_no_known_kind() -> None:
+    """Bytes of a receiver's own protocol, zeros among them, pass where a log is expected; a photo does not."""
+    refuse_known(b"\xb5\x62\x01\x07\x00\x00", file="a.nmea")
+    with pytest.raises(UnreadableError, match="JPEG"):
+        refuse_known(b"\xff\xd8\xff\xe0\x00\x10JFIF", file="a.nmea")
+
+
+def test_wide_text_is_told() -> None:
+    """UTF-16 with and without its mark."""
+    assert is_wide("a,b\n".encode("utf-16"))
+    assert is_wide("$GPGGA,1\n".encode("utf-16-le"))
+    assert not is_wide(b"$GPGGA,1\n")

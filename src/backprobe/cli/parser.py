@@ -28,6 +28,7 @@ COMMANDS = {
     "fuse": "whether a fuse protects its wire",
     "battery": "how full a battery is, from its volts at rest",
     "sky": "which place for the unit sees the sky, before anything is fixed",
+    "reception": "what the receiver hears where it sits, and which side of the sky is blocked",
     "parked": "how many days a parked vehicle still starts",
 }
 

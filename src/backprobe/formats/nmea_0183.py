@@ -6,8 +6,8 @@ reason kept with its place.
 
 Why an own reader: pynmeagps 1.1.8, pure Python, was tried on the desk and in the browser's Python (Pyodide 314). It
 loads in both and agrees on every good sentence (tests/against/test_nmea_readers.py), but knows no line numbers, so that
-a fault could not be placed; loses the whole sentence behind one that broke off; and takes 0.9 s for a log of 1.5 MB
-(1.5 s in the browser) before anything is judged, some four times as long as this.
+a fault could not be placed; loses the whole sentence behind one that broke off; and takes twice as long to
+read a log as it takes here to read and judge it (docs/reception.md).
 """
 
 from __future__ import annotations

@@ -55,15 +55,28 @@ def encoding_of(head: bytes) -> str:
 
 def refuse_binary(head: bytes, *, file: str) -> None:
     """Raise UnreadableError where a file that begins with `head` is no text, saying what it looks like."""
-    for first, looks in _LOOKS:
-        if head.startswith(first):
-            raise UnreadableError(Place(file), f"a text file; this looks like {looks}")
+    refuse_known(head, file=file)
     if any(head.startswith(mark) for mark, _ in _BOMS) or _wide(head):
         return
     if head and not head.strip(b"\0"):
         raise UnreadableError(Place(file), "a text file; this holds nothing but zeros, as an interrupted copy does")
     if b"\0" in head[:NUL_WITHIN]:
         raise UnreadableError(Place(file), "a text file; this looks like a binary file")
+
+
+def refuse_known(head: bytes, *, file: str) -> None:
+    """Raise UnreadableError where a file that begins with `head` is of a kind that is known and is no text.
+
+    Unlike `refuse_binary` this lets bytes of any other kind pass: receivers mix text with a protocol of their own.
+    """
+    for first, looks in _LOOKS:
+        if head.startswith(first):
+            raise UnreadableError(Place(file), f"a text file; this looks like {looks}")
+
+
+def is_wide(head: bytes) -> bool:
+    """Whether a file that begins with `head` is text in UTF-16 or UTF-32."""
+    return encoding_of(head).startswith(("utf-16", "utf-32"))
 
 
 def _wide(head: bytes) -> str | None:
