@@ -27,7 +27,7 @@ export function Probe({ id }: { id: string }) {
   const selection = useSelection(judged?.next_reading ?? null, { names, behind: open.behind, typing });
   const [sheet, setSheet] = useState<Sheet>({ name: "none" });
   const [said, setSaid] = useState("");
-  const meter = useMeter(table, judged?.setup.meter ?? null);
+  const meter = useMeter(table);
   const keeping = useKeeping();
   const { wire, key } = selection;
   const keyWord = (one: Key): string => words(`key_${one}`);

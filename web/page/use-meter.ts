@@ -1,4 +1,4 @@
-// The meter in the hand: chosen once by each person, said in each job where the job does not say so already.
+// The meter in the hand: chosen once by each person, said in each job where nobody has said so yet.
 import { useEffect, useState } from "preact/hooks";
 import type { ProbeTable } from "../core/probe-table.ts";
 import { keepSetting, setting } from "../store/settings.ts";
@@ -14,7 +14,7 @@ export interface MeterInHand {
   readonly claim: () => NewEntry[]; // what has to be written before the first figure of this meter
 }
 
-export function useMeter(table: ProbeTable, ofJob: string | null): MeterInHand {
+export function useMeter(table: ProbeTable): MeterInHand {
   const [meter, setMeter] = useState<string | null | "reading">("reading");
   useEffect(() => void setting("meter").then(setMeter), []);
   const known = meter !== null && meter !== "reading";
@@ -24,6 +24,6 @@ export function useMeter(table: ProbeTable, ofJob: string | null): MeterInHand {
       setMeter(chosen);
       void keepSetting("meter", chosen);
     },
-    claim: () => (known && !table.claims.has(SLOT) && meter !== ofJob ? [claimEntry(SLOT, meter, undefined)] : []),
+    claim: () => (known && !table.claims.has(SLOT) ? [claimEntry(SLOT, meter, undefined)] : []),
   };
 }

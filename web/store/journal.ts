@@ -68,8 +68,8 @@ export async function settled(rows: readonly { row: Kept; refused: string | null
   await done;
 }
 
-/** Keeps entries that came from the server, each once; returns how many were new. */
-export async function received(job: string, texts: readonly string[]): Promise<number> {
+/** Keeps entries that came from the server, each once. */
+export async function received(job: string, texts: readonly string[]): Promise<void> {
   const rows = texts.map((raw) => fromServer(job, raw));
   const digests = await Promise.all(rows.map((row) => sha256(row.raw)));
   return navigator.locks.request(LOCK, async () => {
@@ -77,16 +77,13 @@ export async function received(job: string, texts: readonly string[]): Promise<n
     const done = kept(transaction);
     const entries = transaction.objectStore("entries");
     const tips = transaction.objectStore("tips");
-    let fresh = 0;
     for (const [at, row] of rows.entries()) {
       if (await answered(entries.index("id").getKey(row.id))) continue;
       entries.add(row);
-      fresh += 1;
       const tip = (await answered(tips.get([job, row.device]))) as Tip | undefined;
       if ((tip?.seq ?? 0) < row.seq) tips.put({ seq: row.seq, digest: digests[at] as string }, [job, row.device]);
     }
     await done;
-    return fresh;
   });
 }
 

@@ -14,7 +14,10 @@ export interface SyncState {
 }
 
 const EVERY_MS = 30_000;
+const BUSY_ELSEWHERE_MS = 1_000;
 const LOCK = "backprobe-sync"; // one window of a phone sends at a time
+
+const windows = new BroadcastChannel("backprobe"); // what one window of a phone keeps or sends, the others show
 
 type Listener = (state: SyncState, changed: boolean) => void;
 
@@ -33,55 +36,68 @@ export function onSync(listener: Listener): () => void {
 }
 
 async function say(line: Line, changed = false): Promise<void> {
+  await show(line, changed);
+  windows.postMessage({ line, changed });
+}
+
+async function show(line: Line, changed: boolean): Promise<void> {
   state = { line, unsent: await waitingCount() };
   for (const listener of listeners) listener(state, changed);
 }
 
-/** Counts anew what waits, and sends it soon. */
+/** Counts anew what waits, tells the other windows of it, and sends it soon. */
 export function somethingNew(): void {
-  void say(state.line);
+  void show(state.line, false);
+  windows.postMessage({ line: state.line, changed: true });
   void syncNow();
 }
 
 /** Begins: at once, when a line comes back, when the page is looked at again, and on a timer. */
 export function startSync(): void {
+  windows.onmessage = ({ data }: MessageEvent<{ line: Line; changed: boolean }>) => void show(data.line, data.changed);
   addEventListener("online", () => void syncNow());
   addEventListener("offline", () => void say("none"));
   document.addEventListener("visibilitychange", () => document.visibilityState === "visible" && void syncNow());
   void syncNow();
 }
 
-/** Sends and fetches everything there is; does nothing where that is under way in this or another window. */
+/** Sends and fetches everything there is; where another window is at it, looks again soon. */
 export async function syncNow(): Promise<void> {
   again = true;
   if (running) return;
   running = true;
+  let elsewhere = false;
   try {
-    while (again) {
+    while (again && !elsewhere) {
       again = false;
-      await navigator.locks.request(LOCK, { ifAvailable: true }, async (lock) => lock && (await round()));
+      elsewhere = !(await navigator.locks.request(LOCK, { ifAvailable: true }, async (lock) => lock !== null && (await round())));
     }
   } finally {
     running = false;
     clearTimeout(timer);
-    timer = setTimeout(() => void syncNow(), failures ? wait_ms(failures - 1) : EVERY_MS);
+    timer = setTimeout(() => void syncNow(), elsewhere ? BUSY_ELSEWHERE_MS : failures ? wait_ms(failures - 1) : EVERY_MS);
   }
 }
 
-async function round(): Promise<void> {
+/** One round of both; true, for it was done here. */
+async function round(): Promise<true> {
   const enrolment = await setting("enrolment");
-  if (!enrolment) return say("unknown");
+  if (!enrolment) {
+    await say("unknown");
+    return true;
+  }
   await say("busy");
   try {
     await sendEntries(enrolment.token);
     await sendBlobs(enrolment.token);
-    const changed = enrolment.withdrawn ? false : await fetchDay(enrolment);
+    if (!enrolment.withdrawn) await fetchDay(enrolment);
     failures = 0;
-    await say(enrolment.withdrawn ? "withdrawn" : "good", changed);
+    await say(enrolment.withdrawn ? "withdrawn" : "good", true);
   } catch (fault) {
     failures += 1;
     await say(await fell(fault, enrolment));
   }
+  return true;
 }
 
 async function fell(fault: unknown, enrolment: Enrolment): Promise<Line> {
@@ -114,29 +130,25 @@ async function sendBlobs(token: string): Promise<void> {
 }
 
 /** The day's jobs with their sheets, and the entries of each that this phone has not seen. */
-async function fetchDay(enrolment: Enrolment): Promise<boolean> {
+async function fetchDay(enrolment: Enrolment): Promise<void> {
   const day = await server.day(enrolment.token);
   for (const { files } of day.jobs) for (const text of Object.values(files)) await keepKnown(await textBlob(text));
   await takeDay(day.jobs.map(({ files: _, ...job }) => job));
   await keepSetting("serials", day.serials);
-  let changed = 0;
-  for (const job of await allJobs()) if (job.today && job.seen < job.cursor) changed += await fetchEntries(job.id, job.seen, enrolment.token);
-  return changed > 0;
+  for (const job of await allJobs()) if (job.today && job.seen < job.cursor) await fetchEntries(job.id, job.seen, enrolment.token);
 }
 
-async function fetchEntries(job: string, seen: number, token: string): Promise<number> {
+async function fetchEntries(job: string, seen: number, token: string): Promise<void> {
   let after = seen;
-  let fresh = 0;
   for (let more = true; more; ) {
     const pulled = await server.pull(job, after, token);
     const texts = pulled.entries.map((entry) => entry.text);
-    fresh += await received(job, texts);
+    await received(job, texts);
     await fetchBlobs(texts, token);
     after = Math.max(after, pulled.cursor);
     more = pulled.more;
     await updateJob(job, { seen: after });
   }
-  return fresh;
 }
 
 const READ_HERE = ["recording", "meter_sheet", "walkround", "job", "unit_sheet"]; // photos stay on the server
