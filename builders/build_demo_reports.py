@@ -25,7 +25,7 @@ M_PER_DEG = 111_200.0
 Turns = tuple[tuple[float, str], ...]
 
 
-def clock(hours: int, minutes: int, seconds: float = 0.0) -> float:
+def clock(hours: int, minutes: int, *, seconds: float = 0.0) -> float:
     """A time of the day in seconds."""
     return hours * 3600 + minutes * 60 + seconds
 
@@ -50,18 +50,18 @@ class Fitted:
 SEVEN = Fitted(
     folder="truck-07",
     unit="LN2-00417",
-    powered=clock(13, 41, 8),
+    powered=clock(13, 41, seconds=8),
     first_fix=44.0,
     until=clock(24 + 6, 30),
     turns=(
         (clock(14, 5), "off"),
-        (clock(14, 7, 31), "accessory"),
-        (clock(14, 10, 38), "off"),
-        (clock(14, 13, 22), "on"),
-        (clock(14, 17, 11), "crank"),
-        (clock(14, 17, 14), "running"),
-        (clock(14, 20, 37), "off"),
-        (clock(14, 23, 16), "doors_shut"),
+        (clock(14, 7, seconds=31), "accessory"),
+        (clock(14, 10, seconds=38), "off"),
+        (clock(14, 13, seconds=22), "on"),
+        (clock(14, 17, seconds=11), "crank"),
+        (clock(14, 17, seconds=14), "running"),
+        (clock(14, 20, seconds=37), "off"),
+        (clock(14, 23, seconds=16), "doors_shut"),
     ),
     live=frozenset({"on", "crank", "running"}),
     restarts=(),
@@ -72,21 +72,21 @@ SEVEN = Fitted(
 TWELVE = Fitted(
     folder="truck-12",
     unit="LN2-00422",
-    powered=clock(9, 38, 20),
+    powered=clock(9, 38, seconds=20),
     first_fix=71.0,
     until=clock(10, 32),
     turns=(
         (clock(10, 2), "off"),
-        (clock(10, 4, 33), "accessory"),
-        (clock(10, 7, 40), "off"),
-        (clock(10, 10, 29), "on"),
-        (clock(10, 14, 17), "crank"),
-        (clock(10, 14, 20), "running"),
-        (clock(10, 17, 44), "off"),
-        (clock(10, 20, 25), "doors_shut"),
+        (clock(10, 4, seconds=33), "accessory"),
+        (clock(10, 7, seconds=40), "off"),
+        (clock(10, 10, seconds=29), "on"),
+        (clock(10, 14, seconds=17), "crank"),
+        (clock(10, 14, seconds=20), "running"),
+        (clock(10, 17, seconds=44), "off"),
+        (clock(10, 20, seconds=25), "doors_shut"),
     ),
     live=frozenset({"accessory", "on", "running"}),
-    restarts=(clock(10, 14, 17.4),),
+    restarts=(clock(10, 14, seconds=17.4),),
     place=(-33.10041, 151.19987),
     accuracy_m=9.0,
     sagging_V=0.2,

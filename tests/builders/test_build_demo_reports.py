@@ -52,8 +52,8 @@ def test_a_file_that_was_altered_is_noticed(builder: ModuleType, tmp_path: Path,
 def test_a_true_ignition_is_reported_after_its_debounce(builder: ModuleType):
     """On 2 s after 14:13:22, off 20 s after 14:20:37; neither accessory nor a crank of 3 s shows."""
     assert builder.ignition_events(builder.SEVEN) == [
-        (builder.clock(14, 13, 24), "ignition_on"),
-        (builder.clock(14, 20, 57), "ignition_off"),
+        (builder.clock(14, 13, seconds=24), "ignition_on"),
+        (builder.clock(14, 20, seconds=57), "ignition_off"),
     ]
 
 
@@ -61,7 +61,7 @@ def test_an_accessory_wire_goes_on_in_accessory(builder: ModuleType):
     """On 2 s after 10:04:33, off 20 s after 10:07:40; again with the ignition; its 3 s in the crank do not show."""
     events = [(at, event) for at, event in builder.ignition_events(builder.TWELVE)]
     assert [event for _, event in events] == ["ignition_on", "ignition_off"] * 2
-    assert events[0][0] == builder.clock(10, 4, 35)
+    assert events[0][0] == builder.clock(10, 4, seconds=35)
 
 
 def test_each_export_holds_what_had_arrived_by_then(builder: ModuleType):

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import hashlib
 import json
+from collections.abc import Callable
 from pathlib import Path
 
 import pytest
@@ -226,3 +227,85 @@ def test_the_same_clock_and_chance_make_the_same_sign_off(tmp_path: Path, keys: 
     sign_job(one, keys)
     sign_job(two, keys)
     assert bytes_in(one) == bytes_in(two)
+
+
+def with_reports_until(folder: Path, moment: str) -> Path:
+    """The job folder with the unit's reports as they were fetched at a moment."""
+    file = folder / "reports.csv"
+    head, *rows = file.read_text(encoding="utf-8").splitlines()
+    kept = [row for row in rows if row.split(",")[2] < moment]
+    file.write_text("\n".join([head, *kept]) + "\n", encoding="utf-8")
+    return folder
+
+
+def without_positions(folder: Path) -> None:
+    """Every position of every unit is taken out of the reports."""
+    file = folder / "reports.csv"
+    rows = (line.split(",") for line in file.read_text(encoding="utf-8").splitlines())
+    kept = [",".join(row if row[3] == "lat" else [*row[:3], "", "", "", *row[6:]]) for row in rows]
+    file.write_text("\n".join(kept) + "\n", encoding="utf-8")
+
+
+def refused(job: Path, keys: KeyFolder) -> str:
+    """What is said to a job that cannot be signed."""
+    with pytest.raises(JobError) as caught:
+        sign_job(job, keys)
+    return caught.value.message
+
+
+def test_a_job_whose_unit_is_proven_is_signed_as_proven(tmp_path: Path, keys: KeyFolder):
+    """The demo's truck 7 as it is: every finding on the unit's own reports holds."""
+    done = sign_job(demo_job(tmp_path, "truck-07"), keys)
+    assert (done.hand_over.end, done.verdict) == ("proven", Verdict.HOLDS)
+    assert "prove_parked" in {each.id for each in done.findings}
+
+
+@pytest.mark.parametrize(
+    ("spoil", "missing", "owed"),
+    [
+        (
+            lambda job: with_reports_until(job, "2026-03-31T15:00"),
+            "Reports over a parked night: open: 'constant' is proven for ",
+            'what = "parked night"',
+        ),
+        (
+            lambda job: with_reports_until(job, "2026-03-31T13:00"),
+            "Whether the unit works in the vehicle: open: reports.csv: expected reports of unit LN2-00417",
+            'what = "no coverage"',
+        ),
+        (
+            lambda job: edit(job / "job.toml", "[place]\nlat = -33.10015\nlon = 151.20035\naccuracy_m = 5\n", ""),
+            "Where the unit takes itself to be: open: where the vehicle stands is not known",
+            'what = "Where the unit takes itself to be"',
+        ),
+        (
+            without_positions,
+            "Where the unit takes itself to be: open: no report since power-up has a position",
+            'what = "indoor yard"',
+        ),
+    ],
+)
+def test_what_is_not_proven_is_refused_with_what_is_missing_and_how_to_end(
+    tmp_path: Path, keys: KeyFolder, spoil: Callable[[Path], object], missing: str, owed: str
+):
+    """In plain words; and what it says to write, written in place of the end, can be signed."""
+    job = demo_job(tmp_path, "truck-07")
+    edit(job / "job.toml", 'serial = "LN2-00417"', 'serial = "LN2-00417"\nid = "LN2-00417"')
+    spoil(job)
+    said = refused(job, keys)
+    assert said.startswith("this job cannot be signed as proven:\n")
+    assert missing in said
+    assert owed in said
+    example = said.partition("in place of [hand_over] in job.toml:\n")[2]
+    sheet = unended(job) / "job.toml"
+    lines = "\n".join(line.strip() for line in example.splitlines())
+    sheet.write_text(f"{sheet.read_text(encoding='utf-8')}\n{lines}\n", encoding="utf-8")
+    assert sign_job(job, keys).hand_over.end == "provisional"
+
+
+def test_what_fails_is_not_offered_to_be_owed(tmp_path: Path, keys: KeyFolder):
+    """Truck 12 said to be proven: what fails comes with why, and it is to be put right or undone."""
+    job = handed_over(tmp_path, "truck-12", says='\n[hand_over]\nend = "proven"\n')
+    said = refused(job, keys)
+    assert "  Pattern: on in accessory: fails: The ignition lead sits on an accessory wire" in said
+    assert said.endswith("put right what fails; or undo the work and end the job as abandoned")

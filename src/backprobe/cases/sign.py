@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -9,7 +10,7 @@ from backprobe import __version__
 from backprobe.cases.at_hand import engine_sha256, limits_sha256
 from backprobe.cases.judge import JudgedFolder, judge_folder
 from backprobe.errors import JobError
-from backprobe.evidence.hand_over import HandOver
+from backprobe.evidence.hand_over import End, HandOver
 from backprobe.files.blobs import put_bytes
 from backprobe.files.journal_file import held_journal
 from backprobe.findings import Finding, Verdict, worst
@@ -24,6 +25,7 @@ from backprobe.job.sign_off import Judged, bytes_to_sign, digests_text, fingerpr
 from backprobe.job.signed import FINDING
 from backprobe.keys.folder import Signer
 from backprobe.stages.hand_over.ending import ENDING, obstacles
+from backprobe.stages.hand_over.lacks import owed_example
 
 NO_END = """\
 nothing says how this job ends; write it into job.toml, for example:
@@ -34,6 +36,11 @@ nothing says how this job ends; write it into job.toml, for example:
   what = "one parked night"
   owed_by = "who"
   until = 2026-04-07"""
+
+OFFER = (
+    "settle it; or end the job as provisional, saying who owes what until when, in place of [hand_over] in job.toml:"
+)
+PUT_RIGHT = "put right what fails; or undo the work and end the job as abandoned"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -74,16 +81,16 @@ def sign_folder(folder: Path, signer: Signer, *, stamp: Stamp, name: str | None 
     if hand_over is None:
         raise JobError(NO_END)
     shown = tuple(each for each in job.judged.findings if each.id != FINDING)
-    hindered = obstacles(hand_over, tuple(each for each in shown if each.id != ENDING))
+    judged = tuple(each for each in shown if each.id != ENDING)
+    hindered = obstacles(hand_over, judged)
     if hindered:
-        reasons = "\n".join(f"  {reason}" for reason in hindered)
-        raise JobError(f"this job cannot be signed as {hand_over.end}:\n{reasons}")
+        raise JobError(refusal(hand_over, hindered, findings=judged))
     who = name or job.judged.evidence.sheet.technician
     if not who:
         raise JobError("nobody is named who signs\nexpected: --name NAME, or technician in job.toml")
     key = signer.key
     kept = _Kept(folder, job, who=plain(who), stamp=stamp)
-    judged = Judged(
+    said = Judged(
         end=str(hand_over.end),
         verdict=str(worst(each.verdict for each in shown)),
         findings=kept.blob(findings_bytes(shown)),
@@ -92,10 +99,21 @@ def sign_folder(folder: Path, signer: Signer, *, stamp: Stamp, name: str | None 
         limits=limits_sha256(),
         unit_sheet=digest(job.imported.folder.named(job.imported.sheet.unit_sheet, "the unit's sheet").read_bytes()),
     )
-    entry, covers = kept.append(judged, key, signer=signer)
+    entry, covers = kept.append(said, key, signer=signer)
     return SignedJob(
         job=job, hand_over=hand_over, findings=shown, entry=entry, name=who, fingerprint=fingerprint(key), covers=covers
     )
+
+
+def refusal(hand_over: HandOver, hindered: Sequence[str], *, findings: Sequence[Finding]) -> str:
+    """Why a job cannot be signed as its sheet says, and how it can: as provisional, where nothing fails."""
+    reasons = [f"this job cannot be signed as {hand_over.end}:", *(f"  {reason}" for reason in hindered)]
+    if hand_over.end is not End.PROVEN:
+        return "\n".join(reasons)
+    example = owed_example(findings)
+    if not example:
+        return "\n".join([*reasons, PUT_RIGHT])
+    return "\n".join([*reasons, OFFER, *(f"  {line}" for line in example)])
 
 
 @dataclass(frozen=True, slots=True)

@@ -117,10 +117,10 @@ def _short(stretches: tuple[Stretch, ...], time: Axis) -> list[Mark]:
 
 
 def _strip(stretches: tuple[Stretch, ...], time: Axis, *, top: float) -> str:
-    return "".join(_stretch(each, time, top) for each in stretches)
+    return "".join(_stretch(each, time, top=top) for each in stretches)
 
 
-def _stretch(each: Stretch, time: Axis, top: float) -> str:
+def _stretch(each: Stretch, time: Axis, *, top: float) -> str:
     """A box: hatched where an ignition is on, with a broken outline where nobody knows; its word on plain ground."""
     start, end = time.at(each.start_s), time.at(each.end_s)
     box: Attributes = {"x": start, "y": top, "width": max(end - start, 0.6), "height": _STRIP}

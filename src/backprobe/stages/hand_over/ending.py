@@ -6,6 +6,7 @@ from collections.abc import Iterator, Sequence
 
 from backprobe.evidence.hand_over import End, HandOver, Missing
 from backprobe.findings import Finding, Stage, Verdict
+from backprobe.stages.hand_over.lacks import MEANS, contradicted, in_words
 
 ENDING = "ending"
 DRIVER = "the driver was told"
@@ -16,19 +17,21 @@ NOTHING_TOUCHED = 'or "nothing had been touched"'
 def obstacles(hand_over: HandOver, findings: Sequence[Finding]) -> tuple[str, ...]:
     """What keeps a job with these findings from ending as `hand_over` says, a sentence each; nothing where it can.
 
-    * proven: everything holds, the unit was seen to work, nothing is named as missing;
-    * provisional: nothing fails, and for all that is missing it is said who owes it and until when;
+    * proven: everything holds, the findings on the unit's own reports among it, nothing is named as missing;
+    * provisional: nothing fails, and for all that is missing it is said who owes it and until when; nothing is said to
+      be missing that is there;
     * abandoned: it is said what was undone, what was restored and tested again, and why.
     """
     if hand_over.end is End.PROVEN:
         return tuple(_proven(hand_over, findings))
     if hand_over.end is End.PROVISIONAL:
-        return tuple(_provisional(hand_over, findings))
+        return (*_provisional(hand_over, findings), *contradicted(hand_over.missing, findings))
     return tuple(_abandoned(hand_over))
 
 
 def _proven(hand_over: HandOver, findings: Sequence[Finding]) -> Iterator[str]:
-    yield from _named([each for each in findings if each.verdict is not Verdict.HOLDS])
+    unsettled = [each for each in findings if each.verdict is not Verdict.HOLDS]
+    yield from _named(sorted(unsettled, key=lambda each: each.stage is not Stage.PROVE))
     if not any(each.stage is Stage.PROVE for each in findings):
         yield "nothing shows that the unit works in the vehicle: the job has no finding of the stage 'prove'"
     if hand_over.missing:
@@ -59,7 +62,7 @@ def _abandoned(hand_over: HandOver) -> Iterator[str]:
 
 def _named(findings: Sequence[Finding]) -> Iterator[str]:
     """The findings that stand in the way."""
-    yield from (f"{each.what}: {each.verdict}" for each in findings[:SHOWN])
+    yield from (in_words(each) for each in findings[:SHOWN])
     if len(findings) > SHOWN:
         yield f"and {len(findings) - SHOWN} more findings that do not hold"
 
@@ -102,12 +105,17 @@ def said(hand_over: HandOver) -> str:
 def told(hand_over: HandOver) -> dict[str, tuple[str, ...]]:
     """All that is said of the end, by what it is; empty where nothing is said."""
     return {
-        "missing": tuple(f"{one.what} ({_owed(one)})" for one in hand_over.missing),
+        "missing": tuple(f"{_what(one)} ({_owed(one)})" for one in hand_over.missing),
         "undone": hand_over.undone,
         "restored": hand_over.restored,
         "why": (hand_over.why,) if hand_over.why else (),
         DRIVER: hand_over.told_driver,
     }
+
+
+def _what(one: Missing) -> str:
+    """What is missing; of the named lacks what that means."""
+    return one.what if one.lack is None else f"{one.what}: {MEANS[one.lack]}"
 
 
 def _owed(one: Missing) -> str:

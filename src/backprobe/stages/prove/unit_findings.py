@@ -9,7 +9,7 @@ from backprobe.findings import Finding, Limit, Side, Stage, Standing, Verdict
 from backprobe.stages.prove.lights import LightOutcome
 from backprobe.stages.prove.parked import NIGHT_H, hours_text
 from backprobe.stages.prove.patterns import INCOMPLETE, WORDS, Pattern, PatternId, look_at
-from backprobe.stages.prove.position import DOUBTFUL
+from backprobe.stages.prove.position import DOUBTFUL, Position
 from backprobe.stages.prove.proof import Proof
 from backprobe.stages.prove.supply import OHM_DIGITS, Supply
 
@@ -57,11 +57,11 @@ def position(proof: Proof) -> Finding:
     found = proof.position
     lost = not found.fixes
     finding = Finding(
-        id="prove_position",
+        id="prove_position" if lost or found.distance_m is not None else "prove_place",
         stage=Stage.PROVE,
         what="Where the unit takes itself to be",
         verdict=found.verdict,
-        because="no report since power-up has a position" if lost else "where the vehicle stands is not known",
+        because="no report since power-up has a position" if lost else f"where the vehicle stands is not known{_where(found)}",
         next="wait until the unit reports a position, under open sky" if lost else PLACE,
         unit="m",
         digits=1,
@@ -71,13 +71,22 @@ def position(proof: Proof) -> Finding:
     basis = f"{DOUBTFUL:g} times the joint accuracy of {found.u_m:.1f} m: beyond it lie 3 of 100,000 fixes"
     return replace(
         finding,
-        because=f"from where the vehicle stands, by {found.fixes} fixes; joint accuracy of both {found.u_m:.1f} m",
+        because=f"from where the vehicle stands, by {found.fixes} fixes; joint accuracy of both {found.u_m:.1f} m"
+        f"{_where(found)}",
         next=None if found.verdict is Verdict.HOLDS else "look at the antenna and its view of the sky; fetch again",
         value=found.distance_m,
         low=max(0.0, found.distance_m - found.u_m),
         high=found.distance_m + found.u_m,
         limit=Limit("prove_position", DOUBTFUL * found.u_m, "m", Side.AT_MOST, basis, Standing.MODEL),
     )
+
+
+def _where(found: Position) -> str:
+    """Where the unit reports itself, in words, with what is owed to the map; nothing without an index of corners."""
+    if found.where is None:
+        return ""
+    whose = "" if found.where.near is None else f" ({found.where.attribution})"
+    return f"; reported from: {found.where.text}{whose}"
 
 
 def first_fix(proof: Proof) -> tuple[Finding, ...]:
