@@ -14,7 +14,7 @@ from backprobe.cli.reception import heading_of
 from backprobe.errors import OptionError
 
 SCHEMAS = Path(__file__).resolve().parents[2] / "schemas"
-GOOD = World(seed=7, satellites=24, systems=("GP", "GL", "GA"), shift_dB=6.0)
+GOOD = World(seed=7, satellites=24, systems=("GP", "GL", "GA"), shift_dB=6.0, step_s=10)
 BLOCKED = World(seed=3, satellites=24, systems=("GP", "GL"), blocked=(90, 210, 90, 22))
 VOID = ["$GPGGA,,,,,,0,,,,M,,M,,*66", "$GPRMC,,V,,,,,,,,,,N*53"]
 
@@ -44,7 +44,7 @@ def answered(capsys, *command):
         ([gga("120000"), rmc("120000"), *gsv([(5, 41, 100, 40)])], 1, None),
         ([sentence("GPHDT,123.4,T")], 1, "open"),
         ([gga("120000")[:30], "nothing", rmc("120000")], 1, None),
-        ([sentence("GPRMC,990000,A,,,,,,,,,"), *VOID, *log_lines(GOOD), *log_lines(GOOD)], 1, None),
+        ([sentence("GPRMC,990000,A,,,,,,,,,"), *VOID, *log_lines(BLOCKED), *log_lines(BLOCKED)], 1, None),
     ],
 )
 def test_exit_codes_and_shape(capsys, tmp_path, lines, code, verdict):
