@@ -241,3 +241,13 @@ report = Table(
     Column("job", Text),
     Index("ix_report_unit", "organisation", "unit", "job"),
 )
+
+# a vehicle or a unit of a roster; `content` is what is known of it, as JSON
+roster_row = Table(
+    "roster_row",
+    metadata,
+    Column("organisation", Text, primary_key=True),
+    Column("kind", Text, primary_key=True),
+    Column("number", Integer, primary_key=True, autoincrement=False),
+    Column("content", Text, nullable=False),
+)
