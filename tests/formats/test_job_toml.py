@@ -148,6 +148,8 @@ def test_the_full_job_sheet():
             right_way=True,
             tap_most_A=30.0,
             near_module=True,
+            bare_mm=0.5,
+            turns=5.0,
         ),
         Joint(lead="door", end="cut back and capped, 40 mm inside the loom", cut_mm=40.0, capped=True, tied_back=True),
     )

@@ -47,6 +47,7 @@ class Joint:
     there to the unit, `fuse_A` the fuse at the joint. `end` says what was done with the end of an unused lead, `undo`
     how the joint is taken out again. `strip_mm` is how much was stripped, `overlap_mm` how far the new insulation goes
     over the old on each side, `pull_N` what a sample crimp stood, `drop_mV` the drop across the joint at `drop_A`.
+    `bare_mm` is the bare wire between insulation and barrel, `turns` how often a wrapped splice goes round.
     Of a fuse tap `right_way` says whether the live terminal feeds both fuses, `tap_most_A` what it may carry in all; of
     a splice `near_module` whether it is near the module that the wire feeds.
     `fuse_type` is C, E or F of ISO 8820-3, `hottest_C` how hot it gets at the joint. Of an unused lead `cut_mm` says
@@ -67,6 +68,8 @@ class Joint:
     undo: str | None = None
     strip_mm: float | None = None
     overlap_mm: float | None = None
+    bare_mm: float | None = None
+    turns: float | None = None
     strain_relief: bool | None = None
     damp: bool | None = None
     drip_loop: bool | None = None

@@ -26,7 +26,7 @@ KEYS: dict[str, tuple[str, ...]] = {
             "overlap_mm",
         ),
         *("strain_relief", "damp", "drip_loop", "hottest_C", "pull_N", "tugged", "drop_mV", "drop_A"),
-        *("cut_mm", "capped", "tied_back", "right_way", "tap_most_A", "near_module"),
+        *("cut_mm", "capped", "tied_back", "right_way", "tap_most_A", "near_module", "bare_mm", "turns"),
     ),
     "photo": ("file", "shows", "note"),
 }
@@ -35,6 +35,7 @@ Known: TypeAlias = Mapping[str, Collection[str]]  # the keys of every table, for
 LEAST_FUSE_A, MOST_FUSE_A = 0.1, 100
 MOST_LENGTH_M = 100
 COLDEST_C, HOTTEST_C = -40, 200
+MOST_TURNS = 50
 MOST_CUT_MM = 20_000
 MOST_STRIP_MM, MOST_PULL_N, MOST_DROP_MV = 200, 2000, 12_000
 
@@ -76,6 +77,8 @@ def _joint(table: TomlTable) -> Joint:
         cut_mm=table.number_of("cut_mm", least=0, most=MOST_CUT_MM),
         capped=table.flag_of("capped"),
         tied_back=table.flag_of("tied_back"),
+        bare_mm=table.number_of("bare_mm", least=0, most=MOST_STRIP_MM),
+        turns=table.number_of("turns", least=0, most=MOST_TURNS),
         right_way=table.flag_of("right_way"),
         tap_most_A=table.number_of("tap_most_A", least=LEAST_FUSE_A, most=MOST_FUSE_A),
         near_module=table.flag_of("near_module"),

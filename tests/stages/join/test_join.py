@@ -20,9 +20,10 @@ from tests.samples.wiring import (
 )
 
 from backprobe.evidence.join_sheet import Drop, JoinSheet
-from backprobe.evidence.joint import Joint
-from backprobe.findings import Stage, Verdict, worst
+from backprobe.evidence.joint import Joint, Method
+from backprobe.findings import Stage, Standing, Verdict, worst
 from backprobe.stages.join.join import join_findings
+from backprobe.stages.join.level_waveform import level_waveform
 from backprobe.stages.join.wiring_case import WiringCase
 
 
@@ -99,3 +100,15 @@ def test_longer_thinner_hotter_is_never_better(length_m, longer, one_mm2, other_
     for key, value in worse.items():
         assert base <= rank(wired(**{**good, key: value}))
     assert base <= rank(wired(**worse))
+
+
+def test_nothing_holds_or_fails_by_a_figure_from_memory():
+    """A sleeve, a level of the starting profile, a fuse that nobody read, a windscreen: shown, and open at most."""
+    sleeve = replace(ON_RED, method=Method.SOLDERED_SLEEVE, strip_mm=8.0)
+    cases = [built(replace(sleeve, overlap_mm=mm)) for mm in (3.0, 6.0, 12.0)]
+    cases += [replace(GOOD, supply_crank=level_waveform(level, system_V=12)) for level in ("II", "III", "IV")]
+    for case in cases:
+        for each in join_findings(case):
+            remembered = each.limit is not None and each.limit.standing is Standing.FROM_MEMORY
+            assert not remembered or each.verdict is Verdict.OPEN, each.id
+    assert all(found(case)["join_unit_reset"].verdict is Verdict.OPEN for case in cases[3:])

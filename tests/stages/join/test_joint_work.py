@@ -5,11 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 import pytest
-from tests.samples.wiring import (
-    ON_RED,
-    built,
-    found,
-)
+from tests.samples.wiring import ON_RED, built, found
 
 from backprobe.evidence.joint import Method
 from backprobe.findings import Verdict
@@ -32,6 +28,7 @@ def test_a_joint_made_badly_fails(change: dict[str, object], words: str):
     assert words in made.because
 
 
-def test_a_crimp_that_pulled_out_fails():
-    """88 N on 0.75 mm² where 18 AWG asks for 89 N."""
-    assert found(built(replace(ON_RED, pull_N=88.0)))["join_power_pull"].verdict is Verdict.FAILS
+def test_where_water_is_the_drip_loop_is_asked_for():
+    """It must be said either way."""
+    wet = found(built(replace(ON_RED, damp=True)))
+    assert "of 'power' drip_loop" in wet["join_joints_told"].because
