@@ -6,6 +6,7 @@ import shutil
 from pathlib import Path
 
 import pytest
+from tests.samples import corners
 from tests.samples.jobs import demo_job, finding
 from tests.samples.journals import uuid7
 from tests.samples.signing import unended
@@ -16,6 +17,8 @@ from backprobe.cases.judge import (
     judge_folder,
 )
 from backprobe.errors import JobError, UnreadableError
+from backprobe.evidence.corner import CornerIndex
+from backprobe.files.corner_file import write_corners
 from backprobe.files.journal_file import held_journal
 from backprobe.findings import Verdict
 from backprobe.job.entry import digest
@@ -166,3 +169,28 @@ def test_real_logs_in_a_job(good: Path, shared_data: Path, name: str, verdict: V
     assert "CONTROL_MODULE_VOLTAGE" not in [wire.name for wire in judged.probe.result.wires]
     assert finding(judged, "supply_crank").verdict is Verdict.HOLDS
     assert judged.verdict is verdict
+
+
+def where_said(judged) -> str:
+    """What the finding on the unit's position says it rests on."""
+    return finding(judged, "prove_position").because
+
+
+def test_corners_in_the_folder_name_where_the_unit_reports_itself(good: Path, tmp_path: Path):
+    """As `corners.txt`, or as the file that is named; no verdict changes, and nothing of it goes into the journal."""
+    before = judge_folder(good)
+    (good / "corners.txt").write_text(corners.TEXT, encoding="utf-8")
+    after = judge_folder(good)
+    assert where_said(after.judged).endswith(corners.SAID)
+    assert [each.verdict for each in after.judged.findings] == [each.verdict for each in before.judged.findings]
+    assert after.as_json()["journal"] == before.as_json()["journal"]
+    empty = tmp_path / "none.corners"
+    write_corners(CornerIndex(corners=(), attribution="x", source="y"), empty)
+    assert where_said(judge_folder(good, corners=empty).judged).endswith("reported from: no named corner within 300 m")
+
+
+def test_corners_that_are_none_are_refused(good: Path):
+    """A table of that name; the journal stays as it is."""
+    (good / "corners.txt").write_text("wire,key,volts\n", encoding="utf-8")
+    with pytest.raises(UnreadableError, match="an index of corners"):
+        judge_folder(good)

@@ -6,7 +6,7 @@ import pytest
 
 from backprobe.errors import InputError, UnreadableError
 from backprobe.evidence.corner import Corner, CornerIndex
-from backprobe.files.corner_file import corners_in, write_corners
+from backprobe.files.corner_file import corners_for, corners_in, write_corners
 
 INDEX = CornerIndex(corners=(Corner(1.0, 2.0, ("A", "B")),), attribution="© somebody", source="m.osm.pbf")
 
@@ -51,3 +51,17 @@ def test_what_is_no_index_is_refused(tmp_path):
         path.write_bytes(raw)
         with pytest.raises(UnreadableError):
             corners_in(path)
+
+
+def test_the_index_of_a_job_folder(tmp_path):
+    """The one that was named goes before the folder's own; where neither is, nothing is named."""
+    folder = tmp_path / "truck"
+    folder.mkdir()
+    assert corners_for(folder) is None
+    write_corners(INDEX, folder / "corners.txt")
+    assert corners_for(folder) == INDEX
+    other = CornerIndex(corners=(), attribution="© another", source="n.osm.pbf")
+    write_corners(other, tmp_path / "other.corners")
+    assert corners_for(folder, tmp_path / "other.corners") == other
+    with pytest.raises(UnreadableError, match="none of this name"):
+        corners_for(folder, tmp_path / "none.corners")

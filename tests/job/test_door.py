@@ -8,6 +8,7 @@ from pathlib import Path
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from tests.samples import corners
 from tests.samples.jobs import CRANK, NAMED, ROWS, VEHICLE, crank_recording, demo_job, parts
 
 from backprobe.cases.judge import judge_folder
@@ -159,3 +160,13 @@ def test_a_fleets_policy_comes_in_as_text():
     assert answer({**parts(), "policy.toml": "[join]\nground_drop_mV = 50\n"})["policy"] == "policy.toml"
     refused = answer({**parts(), "policy.toml": "[join]\nground_drop_mV = 500\n"})
     assert refused["place"] == {"file": "policy.toml", "line": 2, "text": "ground_drop_mV = 500"}
+
+
+def test_corners_come_in_as_text(tmp_path: Path):
+    """They put the unit's own position into words; damaged ones are refused."""
+    folder = demo_job(tmp_path, "truck-07")
+    found = answer({**folder_parts(folder), "corners.txt": corners.TEXT})
+    (position,) = [each for each in found["findings"] if each["id"] == "prove_position"]
+    assert position["because"].endswith(corners.SAID)
+    assert found["prove"]["position"]["where"]["attribution"] == "© nobody"
+    assert answer({**folder_parts(folder), "corners.txt": corners.TEXT[:-9]})["code"] == "unreadable"

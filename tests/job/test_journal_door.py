@@ -7,6 +7,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+from tests.samples import corners
 from tests.samples.jobs import demo_job
 
 from backprobe.cases.import_folder import import_folder
@@ -156,3 +157,15 @@ def test_a_sheet_that_has_not_arrived_is_named(held: Held) -> None:
     sheet = next(entry for entry in held.entries if entry.kind == "job")
     del held.blobs[str(sheet.body["sha256"])]
     assert held.answer()["error"] == "job.toml is not on this device yet"
+
+
+def test_corners_beside_the_journal(tmp_path: Path) -> None:
+    """An index on the phone puts the unit's own position into words; it is no part of the journal."""
+    held = Held(demo_job(tmp_path, "truck-07"))
+    asked = {**json.loads(held.asked()), "corners.txt": corners.TEXT}
+    found = json.loads(judge_journal_text(json.dumps(asked)))
+    (position,) = [each for each in found["findings"] if each["id"] == "prove_position"]
+    assert position["because"].endswith(corners.SAID)
+    assert found["journal"] == held.answer()["journal"]
+    refused = json.loads(judge_journal_text(json.dumps({**asked, "corners.txt": 1})))
+    assert refused["error"] == "corners.txt: a text is expected"

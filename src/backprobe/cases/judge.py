@@ -9,6 +9,7 @@ from backprobe.cases.import_folder import Imported, import_folder
 from backprobe.cases.photos import Photos, photos_of
 from backprobe.cases.policy import policy_for
 from backprobe.cases.signed_job import judged_otherwise, sign_offs_of
+from backprobe.files.corner_file import corners_for
 from backprobe.files.journal_file import JOURNAL
 from backprobe.files.open import small_text, text_lines
 from backprobe.formats.recording_csv import read_recording
@@ -44,14 +45,16 @@ class JudgedFolder:
         return {**judgement_json(self.judged), "job": self.imported.job, "journal": state, "notes": notes}
 
 
-def judge_folder(folder: Path, policy: Path | None = None) -> JudgedFolder:
+def judge_folder(folder: Path, policy: Path | None = None, *, corners: Path | None = None) -> JudgedFolder:
     """Import the folder and judge it. Raises InputError and JournalError in the technician's words.
 
-    `policy` is the fleet's own, where it does not lie in the folder.
+    `policy` is the fleet's own, where it does not lie in the folder; `corners` an index of corners, to be used before
+    the folder's own.
     """
-    own = policy_for(folder, policy)
+    own, index = policy_for(folder, policy), corners_for(folder, corners)
     imported = import_folder(folder)
-    evidence = replace(evidence_of(imported), policy=own)
+    evidence = evidence_of(imported)
+    evidence = replace(evidence, policy=own, proving=replace(evidence.proving, corners=index))
     return JudgedFolder(imported=imported, judged=judge_job(evidence), photos=photos_of(imported))
 
 

@@ -24,12 +24,14 @@ def options(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("folder", metavar="JOBDIR", help="a folder with job.toml, readings.csv, recordings/")
     parser.add_argument("--record", metavar="OUT.pdf", help="write the record")
     parser.add_argument("--policy", metavar="FILE", help="the fleet's own limits, where the folder has no policy.toml")
+    parser.add_argument("--corners", metavar="FILE", help="an index of corners, where the folder has no corners.txt")
     parser.add_argument("--json", action="store_true", help="print JSON")
 
 
 def run(chosen: argparse.Namespace) -> int:
     """Judge the folder: 0 when everything holds, 1 when something is thin, fails or is open."""
-    job = judge_folder(Path(chosen.folder), None if chosen.policy is None else Path(chosen.policy))
+    policy, corners = (None if path is None else Path(path) for path in (chosen.policy, chosen.corners))
+    job = judge_folder(Path(chosen.folder), policy, corners=corners)
     if chosen.record is not None:
         from backprobe.cases.record import record_of  # drawings and paper load only where they are wanted
 

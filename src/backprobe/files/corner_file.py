@@ -7,7 +7,7 @@ from pathlib import Path
 from backprobe.errors import InputError
 from backprobe.evidence.corner import CornerIndex
 from backprobe.files.open import small_text
-from backprobe.formats.corner_index import TITLE, read_corner_index, write_corner_index
+from backprobe.formats.corner_index import CORNERS, TITLE, read_corner_index, write_corner_index
 
 MOST_BYTES = 20_000_000
 
@@ -15,6 +15,12 @@ MOST_BYTES = 20_000_000
 def corners_in(path: Path) -> CornerIndex:
     """The index in a file. Raises UnreadableError where there is none."""
     return read_corner_index(small_text(path, MOST_BYTES), file=path.name)
+
+
+def corners_for(folder: Path, named: Path | None = None) -> CornerIndex | None:
+    """The index that was named, else the one in a job folder; None where there is neither. Raises UnreadableError."""
+    path = folder / CORNERS if named is None else named
+    return corners_in(path) if named is not None or path.is_file() else None
 
 
 def write_corners(index: CornerIndex, path: Path) -> int:

@@ -15,6 +15,7 @@ from backprobe.errors import Place, UnreadableError
 from backprobe.evidence.corner import CornerIndex
 from backprobe.formats.corner_bytes import MOST_BYTES, TornError, packed, unpacked
 
+CORNERS = "corners.txt"  # the index in a job folder
 TITLE = "backprobe corners"
 VERSION = 1
 LINE_LETTERS = 100

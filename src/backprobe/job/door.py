@@ -4,7 +4,7 @@ What runs in a browser's Python and what runs in a terminal meet here, so that b
 
 In: ``{"job.toml": text, "unit": text, "meter": text|null, "readings.csv": text|null, "walkround.toml": text|null,
 "policy.toml": text|null, "key-script.csv": text|null, "reports.csv": text|null, "lights.csv": text|null,
-"recordings": {name: text}}``.
+"corners.txt": text|null, "recordings": {name: text}}``.
 Out: the judgement as `backprobe judge --json` prints it, or ``{"ok": false, "error": …, "code": …}``.
 """
 
@@ -17,6 +17,7 @@ from backprobe.evidence.job_sheet import JobSheet
 from backprobe.evidence.meter import Meter
 from backprobe.evidence.reading import ReadingsTable
 from backprobe.evidence.recording import Recording
+from backprobe.formats.corner_index import CORNERS, read_corner_index
 from backprobe.formats.job_toml import read_job
 from backprobe.formats.key_script_csv import read_key_script
 from backprobe.formats.lights_csv import read_lights
@@ -81,7 +82,7 @@ def evidence_of(parts: dict[str, object]) -> JobEvidence:
 
 
 def _proving(parts: dict[str, object], sheet: JobSheet) -> Proving:
-    script, reports, lights = (_maybe(parts, name) for name in (SCRIPT, REPORTS, LIGHTS))
+    script, reports, lights, corners = (_maybe(parts, name) for name in (SCRIPT, REPORTS, LIGHTS, CORNERS))
     seen, skipped = ((), ()) if lights is None else read_lights(_lines(lights), file=LIGHTS)
     return Proving(
         script=None if script is None else read_key_script(_lines(script), file=SCRIPT, finished=False),
@@ -90,6 +91,7 @@ def _proving(parts: dict[str, object], sheet: JobSheet) -> Proving:
         else read_reports(_lines(reports), file=REPORTS, names=sheet.report_names, may_be_empty=True),
         lights=seen,
         lights_skipped=skipped,
+        corners=None if corners is None else read_corner_index(corners, file=CORNERS),
     )
 
 

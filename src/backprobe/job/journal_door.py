@@ -3,9 +3,9 @@
 A phone, the desk and a terminal that ask here with the same entries get the same bytes.
 
 In: ``{"entries": [text, …], "blobs": {sha256: text}}``: each entry as it is stored, and the text of every file that the
-entries name and that is to be read (sheets, recordings).
-Out: the judgement as `backprobe judge --json` prints it, with ``journal`` (what is not settled) and ``setup`` (what can
-be measured on this vehicle with this meter); or ``{"ok": false, "error": …, "code": …}``.
+entries name and that is to be read (sheets, recordings); beside them perhaps ``"corners.txt": text``, an index of
+corners. Out: the judgement as `backprobe judge --json` prints it, with ``journal`` (what is not settled) and ``setup``
+(what can be measured on this vehicle with this meter); or ``{"ok": false, "error": …, "code": …}``.
 """
 
 from __future__ import annotations
@@ -17,11 +17,13 @@ from functools import partial
 
 from backprobe.drawings.margin_bar import NARROWEST, margin_bar
 from backprobe.errors import BackprobeError, JobError, error_json
+from backprobe.evidence.corner import CornerIndex
 from backprobe.evidence.job_sheet import JobSheet, NamedWire
 from backprobe.evidence.keys import Capture, Key
 from backprobe.evidence.recording import Recording
 from backprobe.evidence.report import ReportsTable
 from backprobe.evidence.walkround import Walkround
+from backprobe.formats.corner_index import CORNERS, read_corner_index
 from backprobe.formats.job_toml import read_job
 from backprobe.formats.recording_csv import read_recording
 from backprobe.formats.reports_csv import read_reports
@@ -81,6 +83,7 @@ class Asked:
     state: JobState
     blobs: Mapping[str, str]
     signed: bool = False
+    corners: CornerIndex | None = None
 
     def text_of(self, kind: str) -> tuple[str, str] | None:
         """The text and the name of the one file of a kind; None where the journal names none.
@@ -115,7 +118,7 @@ def evidence_of(asked: Asked) -> JobEvidence:
         table=asked.state.table,
         recordings=tuple(_recordings(asked, limits_V)),
         walkround=_walkround(asked),
-        proving=proving_of(asked.state, _reports(asked, sheet)),
+        proving=replace(proving_of(asked.state, _reports(asked, sheet)), corners=asked.corners),
         sign_off=None if asked.signed else sign_off_finding((), (), wanted=sheet.hand_over is not None),
         disputes=tuple(matters(asked.state)),
         units=unit_findings(asked.state),
@@ -132,7 +135,14 @@ def matters(state: JobState) -> Iterator[str]:
 
 def _asked(parts: Mapping[str, object]) -> Asked:
     entries = [read_entry(raw.encode("utf-8")) for raw in _texts(parts, "entries")]
-    return Asked(fold(entries), _blobs(parts), any(entry.kind == SIGN_OFF for entry in entries))
+    signed = any(entry.kind == SIGN_OFF for entry in entries)
+    return Asked(fold(entries), _blobs(parts), signed, _corners(parts.get(CORNERS)))
+
+
+def _corners(index: object) -> CornerIndex | None:
+    if index is not None and not isinstance(index, str):
+        raise JobError(f"{CORNERS}: a text is expected")
+    return None if index is None else read_corner_index(index, file=CORNERS)
 
 
 def _answer(parts: Mapping[str, object]) -> dict[str, object]:

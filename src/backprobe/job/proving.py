@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from backprobe.errors import OptionError, Skipped, UnreadableError
+from backprobe.evidence.corner import CornerIndex
 from backprobe.evidence.job_sheet import JobSheet
 from backprobe.evidence.key_turn import KeyScript
 from backprobe.evidence.light_seen import LightSeen
@@ -29,7 +30,8 @@ FETCH = "fetch the unit's reports from its server once it has had coverage, and 
 class Proving:
     """What a job holds for the proof; None where nobody has given it. `disputed` rows of the script await a decision.
 
-    Nothing of it need be complete: a script may still lack its off, an export may hold no report.
+    Nothing of it need be complete: a script may still lack its off, an export may hold no report. `corners` only put a
+    position into words.
     """
 
     script: KeyScript | None = None
@@ -37,6 +39,7 @@ class Proving:
     lights: tuple[LightSeen, ...] = ()
     lights_skipped: tuple[Skipped, ...] = ()
     disputed: bool = False
+    corners: CornerIndex | None = None
 
 
 def proving_of(state: JobState, reports: ReportsTable | None, *, script: KeyScript | None = None) -> Proving:
@@ -74,7 +77,8 @@ def proved(proving: Proving, sheet: JobSheet, *, unit: UnitSheet) -> Proved:
         supply_limit=limit(SUPPLY_LIMIT, system_V=sheet.vehicle.system_V),
     )
     try:
-        answer = prove(proving.script, proving.reports, setup=setup_from(sheet, unit), seen=seen_at_unit)
+        setup = replace(setup_from(sheet, unit), corners=proving.corners)
+        answer = prove(proving.script, proving.reports, setup=setup, seen=seen_at_unit)
     except UnreadableError as fault:
         return Proved((unproven(f"{REPORTS}: expected {fault.expected}", FETCH, heard=False),))
     except OptionError as fault:

@@ -3,8 +3,9 @@
 from dataclasses import replace
 
 import pytest
-from tests.samples.prove_cases import healthy, proven, row
+from tests.samples.prove_cases import HERE, healthy, proven, row
 
+from backprobe.evidence.corner import Corner, CornerIndex
 from backprobe.evidence.light_seen import LightSeen
 from backprobe.evidence.unit_sheet import Light
 from backprobe.findings import Verdict
@@ -123,3 +124,17 @@ def test_a_restart_while_parked_is_told_from_the_reports():
     rows = [*healthy(), row(1120, "boot", 0), row(1180, "heartbeat", 0)]
     assert proven(rows).proof.parked.lost
     assert not PROOF.parked.lost
+
+
+def test_where_the_unit_reports_itself():
+    """In words, with what is owed to the map, whether the vehicle's place is known or not; nothing without corners."""
+    corner = Corner(HERE.lat_deg, HERE.lon_deg, ("Main Street", "Mill Lane"))
+    index = CornerIndex(corners=(corner,), attribution="© somebody", source="m.osm.pbf")
+    said = "; reported from: corner of Main Street and Mill Lane (© somebody)"
+    assert position(proven(healthy(), corners=index).proof).because.endswith(said)
+    assert position(proven(healthy(), corners=index, place=None).proof).because.endswith("is not known" + said)
+    far = replace(index, corners=())
+    assert position(proven(healthy(), corners=far).proof).because.endswith(
+        "; reported from: no named corner within 300 m"
+    )
+    assert "reported from" not in position(PROOF).because

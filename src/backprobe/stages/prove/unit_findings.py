@@ -55,24 +55,24 @@ def _pattern(pattern: Pattern) -> Finding:
 def position(proof: Proof) -> Finding:
     """How far the unit takes itself to be from the vehicle, by what both accuracies allow."""
     found = proof.position
-    lost = not found.fixes
+    lost, where = not found.fixes, _where(found)
     finding = Finding(
         id="prove_position" if lost or found.distance_m is not None else "prove_place",
         stage=Stage.PROVE,
         what="Where the unit takes itself to be",
         verdict=found.verdict,
-        because="no report since power-up has a position" if lost else f"where the vehicle stands is not known{_where(found)}",
+        because="no report since power-up has a position" if lost else f"where the vehicle stands is not known{where}",
         next="wait until the unit reports a position, under open sky" if lost else PLACE,
         unit="m",
         digits=1,
     )
     if found.distance_m is None or found.u_m is None:
         return finding
+    by = f"from where the vehicle stands, by {found.fixes} fixes; joint accuracy of both {found.u_m:.1f} m"
     basis = f"{DOUBTFUL:g} times the joint accuracy of {found.u_m:.1f} m: beyond it lie 3 of 100,000 fixes"
     return replace(
         finding,
-        because=f"from where the vehicle stands, by {found.fixes} fixes; joint accuracy of both {found.u_m:.1f} m"
-        f"{_where(found)}",
+        because=by + where,
         next=None if found.verdict is Verdict.HOLDS else "look at the antenna and its view of the sky; fetch again",
         value=found.distance_m,
         low=max(0.0, found.distance_m - found.u_m),
