@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from backprobe.cases.import_folder import Imported, named_photos
 from backprobe.errors import UnreadableError
 from backprobe.evidence.photo import NamedPhoto
+from backprobe.evidence.walkround import Walkround
 from backprobe.files.folder import JOB_SHEET, PHOTOS
 from backprobe.files.photos import PaperPhoto, paper_photo
 from backprobe.job.kinds import text
@@ -24,10 +25,16 @@ class JobPhoto:
 
 @dataclass(frozen=True, slots=True)
 class Photos:
-    """What a folder's photos came to; `notes` are for the technician."""
+    """What a folder's photos came to; `notes` are for the technician, `refused` says what was expected of a photo."""
 
     shown: tuple[JobPhoto, ...] = ()
     notes: tuple[str, ...] = ()
+    refused: tuple[tuple[str, str], ...] = ()
+
+    def refused_of(self, walked: Walkround | None) -> tuple[str, ...]:
+        """Those photos that a walkround names and that cannot be shown, each with what was expected of it."""
+        named = {photo.file for photo in walked.photos} if walked else set()
+        return tuple(f"{file}: expected {expected}" for file, expected in self.refused if file in named)
 
 
 def photos_of(imported: Imported) -> Photos:
@@ -42,6 +49,7 @@ def photos_of(imported: Imported) -> Photos:
     listed = [each for each in named if each.file in files]
     rest = [NamedPhoto(file=name) for name in files if name not in {each.file for each in named}]
     found: list[JobPhoto] = []
+    refused: list[tuple[str, str]] = []
     missing = [each.file for each in imported.sheet.photos if each.file not in files]
     notes = [f"{JOB_SHEET} names {name}: there is no such photo" for name in missing]
     for each in (*listed, *rest):
@@ -53,4 +61,5 @@ def photos_of(imported: Imported) -> Photos:
             found.append(JobPhoto(named=each, picture=paper_photo(files[each.file], each.file), sha256=sha256))
         except UnreadableError as refusal:
             notes.append(f"{each.file} cannot be shown; expected: {refusal.expected}")
-    return Photos(tuple(found), tuple(notes))
+            refused.append((each.file, refusal.expected))
+    return Photos(tuple(found), tuple(notes), tuple(refused))

@@ -17,14 +17,15 @@ from backprobe.stages.probe.wires import Wire
 from backprobe.stages.walkround.battery_switch import has_switch
 from backprobe.stages.walkround.condition import condition_after
 from backprobe.stages.walkround.upstream import Tapped, upstream
-from backprobe.stages.walkround.walkround import missing_photos, walkround_findings
+from backprobe.stages.walkround.walkround import photos_named, walkround_findings
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Walked:
     """A job's walkround, None where there is none, with the sheets that it is held against.
 
-    `missing` are the photos that it names and that are not there; `readings` those of the whole job.
+    `missing` are the photos that it names and that are not there, `refused` those that are no pictures, each with what
+    was expected; `readings` those of the whole job.
     """
 
     walkround: Walkround | None
@@ -33,12 +34,13 @@ class Walked:
     meter: Meter
     missing: tuple[str, ...]
     readings: Sequence[Reading]
+    refused: tuple[str, ...] = ()
 
     def before(self) -> tuple[Finding, ...]:
         """The findings that belong before the probe."""
         cranked = any(reading.key is Key.CRANK for reading in self.readings)
         found = walkround_findings(self.walkround, self.sheet, unit=self.unit, meter=self.meter, cranked=cranked)
-        return (*found, *missing_photos(self.missing))
+        return (*found, *photos_named(self.missing, self.refused))
 
     def at_wires(self, staked: Mapping[SlotName, Wire | None]) -> tuple[Finding, ...]:
         """Whether the wires at stake are dead with the battery switch open, on a dangerous-goods body that has one."""

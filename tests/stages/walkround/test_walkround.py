@@ -12,7 +12,7 @@ from backprobe.findings import Stage, Verdict
 from backprobe.formats.job_toml import read_job
 from backprobe.formats.unit_sheet import read_unit_sheet
 from backprobe.formats.walkround_toml import read_walkround
-from backprobe.stages.walkround.walkround import WALK, missing_photos, walkround_findings
+from backprobe.stages.walkround.walkround import WALK, photos_named, walkround_findings
 
 SHEET = read_job(f'[vehicle]\n{VEHICLE}[unit]\nsheet = "u.toml"\nserial = "LN2-00417"\n{NAMED}', "job.toml")
 LANTERN = read_unit_sheet(UNIT, "u.toml")
@@ -63,8 +63,18 @@ def test_an_empty_walkround_leaves_each_matter_open():
     }
 
 
+def test_photos_that_are_no_pictures_are_open():
+    """Each with what was expected of it; with those that are missing in one finding."""
+    odd = "photos/b.jpg: expected a picture as JPEG, PNG or WebP; this file is none"
+    (one,) = photos_named(("photos/a.jpg",), (odd,))
+    assert one.verdict is Verdict.OPEN
+    assert one.because == f"named and not there: photos/a.jpg; cannot be shown: {odd}"
+    (alone,) = photos_named((), ("photos/b.jpg: expected a whole picture",))
+    assert alone.next.startswith("copy the photo again")
+
+
 def test_photos_that_are_not_there_are_open():
     """Named, in one finding; none where all are there."""
-    assert missing_photos(()) == ()
-    (one,) = missing_photos(("photos/a.jpg", "photos/b.jpg"))
+    assert photos_named(()) == ()
+    (one,) = photos_named(("photos/a.jpg", "photos/b.jpg"))
     assert (one.verdict, one.because) == (Verdict.OPEN, "named and not there: photos/a.jpg, photos/b.jpg")

@@ -24,6 +24,8 @@ MISSING = (
     "there is no walkround.toml: authority, identity, devices fitted before, condition, unit on the bench and hazards "
     "are not written down"
 )
+PUT_THERE = "put the photos into the job folder, under photos/, or take their names out of walkround.toml"
+TAKE_AGAIN = "copy the photo again from the camera, or take it again"
 WALK = "walk round the vehicle before anything is touched, and write walkround.toml"
 
 
@@ -56,9 +58,8 @@ def _joined(found: Sequence[Finding]) -> tuple[Finding, ...]:
     return (*one, *others)
 
 
-def missing_photos(names: Sequence[str]) -> tuple[Finding, ...]:
-    """The finding on photos that the walkround names and that are not there; none where all are."""
-    if not names:
-        return ()
-    then = "put the photos into the job folder, or take their names out of walkround.toml"
-    return (PHOTOS.finding([not_said(f"named and not there: {', '.join(names)}", then)], well=""),)
+def photos_named(missing: Sequence[str], refused: Sequence[str] = ()) -> tuple[Finding, ...]:
+    """The finding on photos that the walkround names: `missing` are not there, `refused` are no pictures; else none."""
+    doubts = [not_said(f"named and not there: {', '.join(missing)}", PUT_THERE)] if missing else []
+    doubts += [not_said(f"cannot be shown: {each}", TAKE_AGAIN) for each in refused]
+    return (PHOTOS.finding(doubts, well=""),) if doubts else ()
