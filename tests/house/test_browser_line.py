@@ -47,7 +47,7 @@ def import_faults(node: ast.AST) -> list[str]:
 
 def use_faults(node: ast.AST) -> list[str]:
     """What is wrong with the use of a name: builtins, attributes and calls that reach outside."""
-    if isinstance(node, ast.Name) and node.id in REFUSED_BUILTINS:
+    if isinstance(node, ast.Name) and node.id in REFUSED_BUILTINS and isinstance(node.ctx, ast.Load):
         return [f"uses {node.id}"]
     if isinstance(node, ast.Attribute):
         owner = node.value.id if isinstance(node.value, ast.Name) else ""
@@ -133,6 +133,7 @@ def test_reaching_outside_is_seen(line: str) -> None:
         "at = datetime.fromisoformat(text)",
         "at = datetime.fromtimestamp(0, tz=UTC)",
         "total = math.fsum(volts)",
+        "class Counts:\n    open: int = 0",
     ],
 )
 def test_plain_work_is_let_through(line: str) -> None:
