@@ -8,8 +8,12 @@ import pytest
 from tests.samples.bus_frames import aligned, key_cycle
 from tests.samples.bus_heard import VIN, with_vin
 
+from backprobe.cases import import_folder as importing
 from backprobe.cases.bus import bus_file, listen_to, start_of
+from backprobe.cases.import_folder import import_folder
+from backprobe.cases.judge import judge_folder
 from backprobe.errors import OptionError, UnreadableError
+from backprobe.files.folder import open_folder
 from backprobe.findings import Verdict
 
 SHEET = """
@@ -66,3 +70,58 @@ def test_the_start_is_a_moment() -> None:
     assert start_of("2026-03-31T08:05:00+02:00") == 1_774_937_100.0
     with pytest.raises(OptionError, match="--start noon"):
         start_of("noon")
+
+
+def in_a_job(log: Path, *, vin: str = VIN, name: str = "truck.log") -> Path:
+    """A job folder with the log in it."""
+    folder = log.parent / "job"
+    (folder / "bus").mkdir(parents=True)
+    (folder / "job.toml").write_text(SHEET.format(vin=vin), encoding="utf-8")
+    (folder / "unit.toml").write_text(UNIT, encoding="utf-8")
+    (folder / "bus" / name).write_bytes(log.read_bytes())
+    return folder
+
+
+UNIT = """
+name = "Lantern 2"
+[supply]
+least_V = 8.0
+most_V = 32
+[[lead]]
+name = "power"
+purpose = "supply"
+[[lead]]
+name = "ground"
+purpose = "ground"
+"""
+
+
+def test_a_log_in_a_job_folder_stands_among_its_findings(log: Path) -> None:
+    """Its VIN against the sheet's, and the key cycle; the file is kept by its digest, what it came to beside it."""
+    folder = in_a_job(log, vin="1G4AH59H45G118341")
+    assert [path.name for path in open_folder(folder).buses] == ["truck.log"]
+    found = {finding.id: finding for finding in judge_folder(folder).judged.findings}
+    assert found["bus_vin"].verdict is Verdict.FAILS
+    assert found["bus_key"].what == "truck.log: key cycle seen from inside"
+
+
+def test_a_log_that_the_journal_knows_is_not_listened_to_again(log: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Nothing is added the second time; a log that changed is heard anew and corrects what stood there."""
+    folder = in_a_job(log)
+    assert import_folder(folder).added["bus_log"] == 1
+    with monkeypatch.context() as patch:
+        patch.delattr(importing, "listen_to")
+        assert import_folder(folder).added == {}
+    (folder / "bus" / "truck.log").write_text("\n".join(aligned(key_cycle())) + "\n", encoding="utf-8")
+    again = import_folder(folder)
+    assert again.added == {"correction": 1}
+    assert "bus_vin" not in {finding.id for finding in judge_folder(folder).judged.findings}
+
+
+def test_a_file_in_bus_that_is_no_log_is_refused_and_nothing_is_written(log: Path) -> None:
+    """As a recording that is none is."""
+    folder = in_a_job(log)
+    (folder / "bus" / "photo.log").write_bytes(b"\xff\xd8\xff\xe0" + bytes(200))
+    with pytest.raises(UnreadableError, match="a photo"):
+        import_folder(folder)
+    assert not (folder / "journal.jsonl").exists() or not (folder / "journal.jsonl").read_bytes()

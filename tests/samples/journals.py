@@ -114,6 +114,7 @@ GOOD: dict[str, Body] = {
     "photo": {"file": "photos/a.jpg", "sha256": SHA, "bytes": 12, "stored": True, "shows": "ground"},
     "person": {"sha256": SHA},
     "claim": {"slot": "serial", "value": "U-1"},
+    "bus_log": {"file": "bus/start.log", "sha256": SHA, "bytes": 12, "stored": True, "heard": {"v": 1, "frames": 9}},
     "unit_claimed": {"serial": "U-1", "vehicle": None},
     "unit_refused": {"serial": "U-1", "held_by": "job-8", "vehicle": "5ZLDR7HV5KR200417"},
     "reading": reading("Red", "on", "12.30"),

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Collection, Iterator, Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from pathlib import Path
 
 from backprobe import __version__
+from backprobe.cases.bus import listen_to
 from backprobe.errors import JobError, JournalError, Skipped
 from backprobe.evidence.job_sheet import JobSheet
 from backprobe.evidence.key_turn import KeyScript
@@ -28,6 +29,7 @@ from backprobe.formats.readings_csv import read_readings
 from backprobe.formats.reports_csv import read_reports
 from backprobe.formats.unit_sheet import read_unit_sheet
 from backprobe.formats.walkround_toml import read_walkround
+from backprobe.job.bus import known_logs, log_body
 from backprobe.job.canonical import Body, canonical
 from backprobe.job.changes import changes
 from backprobe.job.entry import digest
@@ -87,7 +89,8 @@ def import_folder(folder: Path) -> Imported:
         said = (*rows_of(table, READINGS), *prove.rows())
         before = fold(_sound(held.journal).entries)
         job = _job_id(found, sheet, before=before)
-        keeper = _Keeper(folder, before.erased, {blob for entry in held.journal.entries for blob in entry.blobs})
+        kept = {blob for entry in held.journal.entries for blob in entry.blobs}
+        keeper = _Keeper(folder, before.erased, kept, heard=known_logs(before))
         files = tuple(_files(found, sheet, photos=named_photos(sheet, walked), meter=meter, job=job, keeper=keeper))
         drafts = _appended(held, (*files, *said), job=job)
     state = fold(held.journal.entries) if drafts else before
@@ -132,6 +135,7 @@ class _Keeper:
     folder: Path
     erased: frozenset[str]
     known: set[str]
+    heard: Mapping[str, Body] = field(default_factory=dict)  # what bus logs came to, by their digests
     notes: list[str] = field(default_factory=list)
 
     def file(self, kind: str, path: Path, *, written: str, more: Body | None = None) -> Row:
@@ -142,6 +146,12 @@ class _Keeper:
             self.notes.append(f"{written} is larger than {limit}: the journal knows it by name and digest only")
         body: Body = {"file": plain(written), "sha256": blob.sha256, "bytes": blob.size_bytes, **(more or {})}
         return self._row(kind, body | ({"stored": blob.stored} if kind in LARGE else {}), blob=blob)
+
+    def bus_log(self, path: Path, *, written: str) -> Row:
+        """The row of a bus log with what it came to; one that the journal knows already is not listened to again."""
+        row = self.file("bus_log", path, written=written)
+        heard = self.heard.get(str(row.body["sha256"])) or log_body(listen_to(path).heard)
+        return replace(row, body={**row.body, "stored": bool(row.blobs), "heard": heard})
 
     def person(self, name: str, job: str) -> Row:
         """The row of a person; the name itself stands in the blob alone, so that it can be erased."""
@@ -190,6 +200,8 @@ def _files(
         yield keeper.file("lights_file", found.lights, written=LIGHTS)
     for path in found.recordings:
         yield keeper.file("recording", path, written=f"{RECORDINGS}/{path.name}")
+    for path in found.buses:
+        yield keeper.bus_log(path, written=path.relative_to(found.path).as_posix())
     shows = {photo.file: str(photo.shows) for photo in photos}
     for path in found.photos:
         written = f"{PHOTOS}/{path.name}"

@@ -14,6 +14,7 @@ from backprobe.files.journal_file import JOURNAL
 from backprobe.files.open import small_text, text_lines
 from backprobe.formats.recording_csv import read_recording
 from backprobe.job.answer import judgement_json
+from backprobe.job.bus import buses_of
 from backprobe.job.door import meter_for, recording_limits_V
 from backprobe.job.entry import digest
 from backprobe.job.judge import JobEvidence, JobJudgement, judge_job
@@ -71,6 +72,7 @@ def evidence_of(imported: Imported) -> JobEvidence:
         recordings=tuple(
             read_recording(text_lines(path), file=path.name, thresholds_V=limits_V) for path in found.recordings
         ),
+        buses=buses_of(imported.state),
         walkround=walked,
         proving=proving_of(imported.state, imported.prove.reports, script=imported.prove.script),
         missing_photos=tuple(photo.file for photo in walked.photos if found.lacks(photo.file)) if walked else (),

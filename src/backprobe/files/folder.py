@@ -12,6 +12,7 @@ from backprobe.job.kinds import LIGHTS, REPORTS, SCRIPT
 
 JOB_SHEET = "job.toml"
 READINGS = "readings.csv"
+BUS_LOGS = "bus"
 WALKROUND = "walkround.toml"
 RECORDINGS = "recordings"
 PHOTOS = "photos"
@@ -30,6 +31,7 @@ class JobFolder:
     walkround: Path | None
     recordings: tuple[Path, ...]
     photos: tuple[Path, ...]
+    buses: tuple[Path, ...] = ()
     script: Path | None = None
     reports: Path | None = None
     lights: Path | None = None
@@ -63,12 +65,15 @@ def open_folder(path: Path) -> JobFolder:
         if not job_sheet.is_file():
             raise JobError(f"{path}: a job folder is expected; there is no {JOB_SHEET} in it")
         recordings, odd_recordings = _files_in(path, RECORDINGS)
+        buses, odd_buses = _files_in(path, BUS_LOGS)
+        odd_recordings += odd_buses
         photos, odd_photos = _files_in(path, PHOTOS)
         return JobFolder(
             path=path,
             job_sheet=job_sheet,
             readings=_there(path / READINGS),
             walkround=_there(path / WALKROUND),
+            buses=buses,
             script=_there(path / SCRIPT),
             reports=_there(path / REPORTS),
             lights=_there(path / LIGHTS),

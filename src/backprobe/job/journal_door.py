@@ -30,6 +30,7 @@ from backprobe.formats.reports_csv import read_reports
 from backprobe.formats.unit_sheet import read_unit_sheet
 from backprobe.formats.walkround_toml import read_walkround
 from backprobe.job.answer import judgement_json
+from backprobe.job.bus import buses_of
 from backprobe.job.door import meter_for, recording_limits_V
 from backprobe.job.entry import read_entry
 from backprobe.job.fold import JobState, fold
@@ -117,6 +118,7 @@ def evidence_of(asked: Asked) -> JobEvidence:
         meter=meter_for(sheet, None if meter is None else meter[0]),
         table=asked.state.table,
         recordings=tuple(_recordings(asked, limits_V)),
+        buses=buses_of(asked.state),
         walkround=_walkround(asked),
         proving=replace(proving_of(asked.state, _reports(asked, sheet)), corners=asked.corners),
         sign_off=None if asked.signed else sign_off_finding((), (), wanted=sheet.hand_over is not None),

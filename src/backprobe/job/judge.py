@@ -18,16 +18,18 @@ from backprobe.evidence.recording import Quantity, Recording
 from backprobe.evidence.unit_sheet import Purpose, UnitSheet
 from backprobe.evidence.walkround import Walkround
 from backprobe.findings import Finding, Stage, Verdict, worst
+from backprobe.job.bus import bus_findings, listened
 from backprobe.job.joined import joined
 from backprobe.job.next_step import answer_without_crank, crank_withheld, with_care, without_crank
 from backprobe.job.proving import Proving, proved
 from backprobe.job.signed import is_due
 from backprobe.job.walked import Walked
+from backprobe.stages.bus.heard import Heard
 from backprobe.stages.hand_over.ending import ending_finding, obstacles
 from backprobe.stages.join.idle_transmit import STEP_ID
 from backprobe.stages.parked.findings import parked_findings
 from backprobe.stages.parked.parked import ParkedCase
-from backprobe.stages.probe.answer import Answer, answer_recording, answer_table
+from backprobe.stages.probe.answer import Answer, answer_table
 from backprobe.stages.probe.findings import Demand, at_stake, next_sentence, probe_findings
 from backprobe.stages.probe.setup import Setup
 from backprobe.stages.probe.slots import SlotName
@@ -60,6 +62,7 @@ class JobEvidence:
     meter: Meter
     table: ReadingsTable
     recordings: tuple[Recording, ...] = ()
+    buses: tuple[Heard, ...] = ()  # what logs of the vehicle's bus came to
     walkround: Walkround | None = None
     proving: Proving = field(default_factory=Proving)
     missing_photos: tuple[str, ...] = ()  # those that the walkround names and that are not there
@@ -123,7 +126,8 @@ def judge_job(evidence: JobEvidence) -> JobJudgement:
     leads = [lead.name for lead in evidence.unit.leads]
     evidence = replace(evidence, sheet=spelled_alike(evidence.sheet, evidence.table.wires, leads=leads))
     setup = setup_of(evidence)
-    heard = tuple(HeardRecording(recording=r, answer=answer_recording(r, setup)) for r in evidence.recordings)
+    own = listened(evidence.recordings, setup, buses=evidence.buses)
+    heard = tuple(HeardRecording(recording=recording, answer=answer) for recording, answer in own)
     table = with_recordings(evidence.table, evidence.sheet, heard=heard)
     withheld = crank_withheld(evidence.walkround, has_crank=evidence.sheet.vehicle.has_crank)
     answered = answer_without_crank if withheld else answer_table
@@ -134,6 +138,7 @@ def judge_job(evidence: JobEvidence) -> JobJudgement:
         *_vehicle(evidence.sheet),
         *evidence.units,
         *walked.before(),
+        *bus_findings(evidence.buses, evidence.sheet, script=evidence.proving.script),
         *_probe(evidence, probe),
         *walked.at_wires(staked),
         *_recorded(heard, {wire.name for wire in staked.values() if wire is not None}),

@@ -24,6 +24,8 @@ UNIT_REFUSED = "unit_refused"  # the server says: it is in another vehicle
 # the files of a job folder that a proof rests on
 SCRIPT, REPORTS, LIGHTS = "key-script.csv", "reports.csv", "lights.csv"
 
+BUS_LOG = "bus_log"  # a log of the vehicle's bus, and what it came to; see job/bus.py
+
 
 @dataclass(frozen=True, slots=True)
 class Kind:
@@ -50,6 +52,7 @@ KINDS: Mapping[str, Kind] = {
     "lights_file": Kind(("file",), ("sha256",), _FILE),
     "reports": Kind(("file",), ("sha256",), _FILE | {"stored": "yes or no"}),
     "person": Kind(("sha256",), (), {"sha256": "sha256"}),
+    BUS_LOG: Kind(("file",), ("sha256",), _FILE | {"stored": "yes or no", "heard": "table"}),
     "claim": Kind(("slot",), ("value",), {"slot": "text", "value": "text"}),
     UNIT_CLAIMED: Kind(("serial",), ("vehicle",), {"serial": "text", "vehicle": "text or nothing"}),
     UNIT_REFUSED: Kind(
