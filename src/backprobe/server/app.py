@@ -13,7 +13,6 @@ from backprobe import __version__
 from backprobe.cases.judging import Judging
 from backprobe.cases.tokens import secret
 from backprobe.cases.yard import open_yard
-from backprobe.errors import RefusedError
 from backprobe.server import blob_calls, desk_calls, list_calls, login_calls, people_calls, phone_calls, report_calls
 from backprobe.server.callers import Running
 from backprobe.server.guard import Guard
@@ -25,13 +24,6 @@ from backprobe.server.settings import Settings
 LOGIN_TRIES, LOGIN_EACH_S = 10, 30.0
 ENROL_TRIES, ENROL_EACH_S = 20, 15.0
 ROUTERS = (phone_calls, blob_calls, login_calls, list_calls, desk_calls, people_calls, report_calls)
-
-
-METHODS = ["GET", "HEAD", "POST", "PUT", "PATCH", "DELETE", "OPTIONS"]
-
-
-def _unknown(path: str) -> None:
-    raise RefusedError(f"there is no call /api/{path} of this kind", code="not_found")
 
 
 def create_app(settings: Settings) -> FastAPI:
@@ -65,6 +57,8 @@ def create_app(settings: Settings) -> FastAPI:
     answer_errors(app)
     for calls in ROUTERS:
         app.include_router(calls.router)
-    app.add_api_route("/api/{path:path}", _unknown, methods=METHODS, include_in_schema=False)
+    unknown = FastAPI(openapi_url=None)  # whatever is no call of ours is said in the one shape, not by a page
+    answer_errors(unknown)
+    app.mount("/api", unknown)
     app.mount("/", Pages(settings.pages or built_pages()))
     return app

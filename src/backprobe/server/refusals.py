@@ -35,6 +35,7 @@ STATUS: Mapping[str, int] = {
     "too_many": 429,
 }
 OF_STATUS: Mapping[int, str] = {404: "not_found", 405: "request", 413: "too_large", 415: "request"}
+WORDS: Mapping[int, str] = {404: "there is no such call", 405: "this call is made in another way"}
 BUSY, FAULT, UNFIT = 503, 500, 422
 MOST_SHOWN = 3
 _log = logging.getLogger(__name__)
@@ -63,7 +64,8 @@ def answer_errors(app: FastAPI) -> None:
     @app.exception_handler(HTTPException)
     def of_http(_request: Request, error: HTTPException) -> JSONResponse:
         code = OF_STATUS.get(error.status_code, "request")
-        answer = {"ok": False, "error": str(error.detail), "code": code}
+        said = WORDS.get(error.status_code, str(error.detail))
+        answer = {"ok": False, "error": said, "code": code}
         return JSONResponse(answer, error.status_code, dict(error.headers or {}))
 
     @app.exception_handler(Exception)
