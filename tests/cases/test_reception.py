@@ -1,14 +1,19 @@
 """A receiver's log from its file."""
 
+import hashlib
+import json
 from pathlib import Path
 from xml.etree import ElementTree
 
 import pytest
+from tests.samples.jobs import demo_job
 from tests.samples.receiver_world import World, log_lines
 
+from backprobe.cases.judge import judge_folder
 from backprobe.cases.reception import judged_file, picture_of, reception_file
 from backprobe.errors import UnreadableError
-from backprobe.findings import Verdict
+from backprobe.findings import Stage, Verdict
+from backprobe.job.journal_door import judge_journal_text
 
 
 def test_a_log_is_judged_and_drawn(tmp_path: Path) -> None:
@@ -32,3 +37,57 @@ def test_a_photo_is_refused(tmp_path: Path) -> None:
     path.write_bytes(b"\xff\xd8\xff\xe0\x00\x10JFIF" + bytes(99))
     with pytest.raises(UnreadableError, match="JPEG"):
         judged_file(path)
+
+
+def test_a_job_folder_with_logs(tmp_path: Path) -> None:
+    """reception.nmea and those in nmea/: findings of the mount, blobs by digest, no position in the journal."""
+    folder = demo_job(tmp_path, "truck-12")
+    (folder / "nmea").mkdir()
+    for name, seed in (("reception.nmea", 3), ("nmea/turned.nmea", 4)):
+        lines = log_lines(World(seed=seed, satellites=24, systems=("GP", "GL"), minutes=5))
+        (folder / name).write_text("\n".join(lines), encoding="ascii")
+    judged = judge_folder(folder)
+    logs = judged.judged.evidence.receptions
+    assert [log.file for log in logs] == ["nmea/turned.nmea", "reception.nmea"]
+    found = [each for each in judged.judged.findings if each.id.startswith("reception_")]
+    assert {each.stage for each in found} == {Stage.MOUNT}
+    assert {each.what.rpartition(", ")[2] for each in found} == {"nmea/turned.nmea", "reception.nmea"}
+    digest = hashlib.sha256((folder / "reception.nmea").read_bytes()).hexdigest()
+    assert (folder / "blobs" / digest).is_file()
+    journal = (folder / "journal.jsonl").read_text(encoding="utf-8")
+    assert digest in journal
+    assert ",48" not in journal
+
+
+def test_a_log_is_listened_to_once(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """The second judgement takes the figures from the journal, says the same, and adds nothing."""
+    folder = demo_job(tmp_path, "truck-12")
+    (folder / "reception.nmea").write_text("\n".join(log_lines(World(seed=3, minutes=5))), encoding="ascii")
+    first = judge_folder(folder)
+    monkeypatch.setattr("backprobe.cases.import_folder.reception_of", None)
+    second = judge_folder(folder)
+    assert second.judged.findings == first.judged.findings
+    assert second.imported.added == {}
+
+
+def test_a_photo_among_the_logs_stops_the_job(tmp_path: Path) -> None:
+    """Bad input: nothing is written into the journal."""
+    folder = demo_job(tmp_path, "truck-12")
+    (folder / "reception.nmea").write_bytes(b"\xff\xd8\xff\xe0\x00\x10JFIF" + bytes(99))
+    with pytest.raises(UnreadableError, match="JPEG"):
+        judge_folder(folder)
+    assert not (folder / "journal.jsonl").exists() or (folder / "journal.jsonl").read_bytes() == b""
+
+
+def test_the_phone_says_what_the_desk_says(tmp_path: Path) -> None:
+    """The journal's entries alone, without the log's file, give the same findings."""
+    folder = demo_job(tmp_path, "truck-12")
+    (folder / "reception.nmea").write_text("\n".join(log_lines(World(seed=3, minutes=5))), encoding="ascii")
+    desk = [each for each in judge_folder(folder).as_json()["findings"] if each["id"].startswith("reception_")]  # type: ignore[attr-defined]
+    entries = (folder / "journal.jsonl").read_text(encoding="utf-8").splitlines()
+    blobs = {path.name: path.read_text(encoding="utf-8", errors="replace") for path in (folder / "blobs").iterdir()}
+    digest = hashlib.sha256((folder / "reception.nmea").read_bytes()).hexdigest()
+    blobs.pop(digest)
+    phone = json.loads(judge_journal_text(json.dumps({"entries": entries, "blobs": blobs})))
+    assert phone["ok"], phone
+    assert [each for each in phone["findings"] if each["id"].startswith("reception_")] == desk

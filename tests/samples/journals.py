@@ -110,6 +110,7 @@ GOOD: dict[str, Body] = {
     "reports": {"file": "reports.csv", "sha256": SHA, "bytes": 12, "stored": True},
     "key_turn": {"file": "key-script.csv", "line": 2, "t": "2026-03-31T08:00:00Z", "key": "on"},
     "light_seen": {"light": "network", "pattern": "one flash a second", "after_s": "41"},
+    "reception": {"file": "reception.nmea", "sha256": SHA, "bytes": 12, "stored": True, "figures": {"epochs": 9}},
     "recording": {"file": "recordings/crank.csv", "sha256": SHA, "bytes": 12, "stored": False},
     "photo": {"file": "photos/a.jpg", "sha256": SHA, "bytes": 12, "stored": True, "shows": "ground"},
     "person": {"sha256": SHA},

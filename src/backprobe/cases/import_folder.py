@@ -19,8 +19,17 @@ from backprobe.evidence.report import ReportsTable
 from backprobe.evidence.unit_sheet import UnitSheet
 from backprobe.evidence.walkround import Walkround
 from backprobe.files.blobs import BLOBS, MOST_BLOB_BYTES, Blob, is_kept, put_bytes, put_file
-from backprobe.files.folder import PHOTOS, READINGS, RECORDINGS, WALKROUND, JobFolder, open_folder
+from backprobe.files.folder import (
+    PHOTOS,
+    READINGS,
+    RECEIVER_LOGS,
+    RECORDINGS,
+    WALKROUND,
+    JobFolder,
+    open_folder,
+)
 from backprobe.files.journal_file import JOURNAL, JournalFile, held_journal
+from backprobe.files.log_lines import log_lines
 from backprobe.files.open import small_text, text_lines
 from backprobe.formats.job_toml import read_job
 from backprobe.formats.key_script_csv import read_key_script
@@ -36,16 +45,18 @@ from backprobe.job.entry import digest
 from backprobe.job.fold import JobState, fold
 from backprobe.job.ids import folder_id
 from backprobe.job.journal import Draft, Journal, continued
-from backprobe.job.kinds import LIGHTS, REPORTS, SCRIPT
+from backprobe.job.kinds import LIGHTS, RECEPTION, REPORTS, SCRIPT
 from backprobe.job.prove_rows import light_rows, script_rows
+from backprobe.job.receptions import figures_of, known_figures
 from backprobe.job.rows import Row, plain, rows_of, short_name
+from backprobe.stages.mount.reception.listen import reception_of
 
 UNIT_SHEET = "the unit's sheet"
 WHAT_TO_DO = (
     f"nothing was written. Put {JOURNAL} back from a copy; or take it out of the folder and import again: what this "
     "folder says comes back, what phones have added does not"
 )
-LARGE = ("recording", "photo", "reports")  # kinds of files that may be too large to keep
+LARGE = ("recording", "photo", "reports", RECEPTION)  # kinds of files that may be too large to keep
 DEVICE = "folder"  # what imports from a folder call themselves in the journal
 
 
@@ -92,7 +103,8 @@ def import_folder(folder: Path) -> Imported:
         kept = {blob for entry in held.journal.entries for blob in entry.blobs}
         keeper = _Keeper(folder, before.erased, kept, heard=known_logs(before))
         files = tuple(_files(found, sheet, photos=named_photos(sheet, walked), meter=meter, job=job, keeper=keeper))
-        drafts = _appended(held, (*files, *said), job=job)
+        logs = tuple(_receiver_logs(found, keeper=keeper, known=known_figures(before)))
+        drafts = _appended(held, (*files, *logs, *said), job=job)
     state = fold(held.journal.entries) if drafts else before
     return Imported(
         folder=found,
@@ -206,6 +218,15 @@ def _files(
     for path in found.photos:
         written = f"{PHOTOS}/{path.name}"
         yield keeper.file("photo", path, written=written, more={"shows": shows.get(written)})
+
+
+def _receiver_logs(found: JobFolder, *, keeper: _Keeper, known: Mapping[str, Body]) -> Iterator[Row]:
+    """Each receiver's log with its figures; one that the journal knows already is not listened to again."""
+    for path in found.receiver_logs:
+        written = path.name if path.parent == found.path else f"{RECEIVER_LOGS}/{path.name}"
+        row = keeper.file(RECEPTION, path, written=written)
+        figures = known.get(str(row.body["sha256"])) or figures_of(reception_of(log_lines(path)(), file=path.name))
+        yield replace(row, body={**row.body, "figures": figures})
 
 
 def _appended(held: JournalFile, rows: Sequence[Row], *, job: str) -> tuple[Draft, ...]:

@@ -19,6 +19,7 @@ from backprobe.job.door import meter_for, recording_limits_V
 from backprobe.job.entry import digest
 from backprobe.job.judge import JobEvidence, JobJudgement, judge_job
 from backprobe.job.proving import proving_of
+from backprobe.job.receptions import receptions_of
 from backprobe.job.signed import sign_off_finding
 from backprobe.job.units import unit_findings
 
@@ -78,6 +79,7 @@ def evidence_of(imported: Imported) -> JobEvidence:
         missing_photos=tuple(photo.file for photo in walked.photos if found.lacks(photo.file)) if walked else (),
         disputes=tuple(disputes_of(imported)),
         units=unit_findings(imported.state),
+        receptions=receptions_of(imported.state),
         sign_off=sign_off_finding(
             imported.journal.lines, sign_offs_of(imported), wanted=imported.sheet.hand_over is not None
         ),

@@ -8,6 +8,8 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 
+from backprobe.errors import Skipped
+
 AZ_BIN_DEG, EL_BIN_DEG = 15, 10
 
 
@@ -80,7 +82,7 @@ class Reception:
     sentences: int
     skipped: Mapping[str, int]
     odd: Mapping[str, int]
-    places: tuple[str, ...]
+    places: tuple[Skipped, ...]
     epochs: int
     fixes: int
     since_first: int

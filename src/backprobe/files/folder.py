@@ -16,6 +16,7 @@ BUS_LOGS = "bus"
 WALKROUND = "walkround.toml"
 RECORDINGS = "recordings"
 PHOTOS = "photos"
+RECEIVER_LOG, RECEIVER_LOGS = "reception.nmea", "nmea"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -35,6 +36,7 @@ class JobFolder:
     script: Path | None = None
     reports: Path | None = None
     lights: Path | None = None
+    receiver_logs: tuple[Path, ...] = ()
     passed_over: tuple[str, ...] = ()
 
     def named(self, written: str, what: str) -> Path:
@@ -55,7 +57,8 @@ class JobFolder:
 def open_folder(path: Path) -> JobFolder:
     """The job folder at `path`; JobError where it is no folder or holds no job.toml.
 
-    Recordings are the files in `recordings/`, photos those in `photos/`, by name; hidden files and folders in there are
+    Recordings are the files in `recordings/`, photos those in `photos/`, receiver logs `reception.nmea` and those in
+    `nmea/`, by name; hidden files and folders in there are
     passed over.
     """
     with _plain_words(path):
@@ -68,6 +71,8 @@ def open_folder(path: Path) -> JobFolder:
         buses, odd_buses = _files_in(path, BUS_LOGS)
         odd_recordings += odd_buses
         photos, odd_photos = _files_in(path, PHOTOS)
+        logs, odd_logs = _files_in(path, RECEIVER_LOGS)
+        log = _there(path / RECEIVER_LOG)
         return JobFolder(
             path=path,
             job_sheet=job_sheet,
@@ -79,7 +84,8 @@ def open_folder(path: Path) -> JobFolder:
             lights=_there(path / LIGHTS),
             recordings=recordings,
             photos=photos,
-            passed_over=(*odd_recordings, *odd_photos),
+            receiver_logs=logs if log is None else (log, *logs),
+            passed_over=(*odd_recordings, *odd_photos, *odd_logs),
         )
 
 

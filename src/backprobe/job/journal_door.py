@@ -37,6 +37,7 @@ from backprobe.job.fold import JobState, fold
 from backprobe.job.judge import JobEvidence, JobJudgement, judge_job
 from backprobe.job.kinds import REPORTS, SIGN_OFF, text
 from backprobe.job.proving import proving_of
+from backprobe.job.receptions import receptions_of
 from backprobe.job.signed import sign_off_finding
 from backprobe.job.units import unit_findings
 from backprobe.limits.meters import METERS
@@ -124,6 +125,7 @@ def evidence_of(asked: Asked) -> JobEvidence:
         sign_off=None if asked.signed else sign_off_finding((), (), wanted=sheet.hand_over is not None),
         disputes=tuple(matters(asked.state)),
         units=unit_findings(asked.state),
+        receptions=receptions_of(asked.state),
     )
 
 

@@ -14,6 +14,7 @@ from backprobe.evidence.job_sheet import JobSheet, NamedWire
 from backprobe.evidence.keys import Capture
 from backprobe.evidence.meter import Meter
 from backprobe.evidence.reading import Reading, ReadingsTable, WireFacts
+from backprobe.evidence.reception import Reception
 from backprobe.evidence.recording import Quantity, Recording
 from backprobe.evidence.unit_sheet import Purpose, UnitSheet
 from backprobe.evidence.walkround import Walkround
@@ -22,6 +23,7 @@ from backprobe.job.bus import bus_findings, listened
 from backprobe.job.joined import joined
 from backprobe.job.next_step import answer_without_crank, crank_withheld, with_care, without_crank
 from backprobe.job.proving import Proving, proved
+from backprobe.job.received import received
 from backprobe.job.signed import is_due
 from backprobe.job.walked import Walked
 from backprobe.stages.bus.heard import Heard
@@ -69,6 +71,7 @@ class JobEvidence:
     disputes: tuple[str, ...] = ()  # what the journal leaves open, in words
     units: tuple[Finding, ...] = ()  # on units that are in another vehicle
     policy: FleetPolicy | None = None
+    receptions: tuple[Reception, ...] = ()  # receivers' logs, in figures
     sign_off: Finding | None = None  # on the sign-offs in the journal; None where none is there and none is due
 
 
@@ -146,7 +149,8 @@ def judge_job(evidence: JobEvidence) -> JobJudgement:
     judged = JobJudgement(evidence=evidence, findings=probed, probe=probe, heard=heard)
     proof = proved(evidence.proving, evidence.sheet, unit=evidence.unit)
     joints = (*_joined(judged), *_parked(evidence))
-    findings = (*probed, *joints, *_said_once(proof.findings, joints), *_disputed(evidence), *walked.after())
+    mounted = received(evidence.receptions)
+    findings = (*probed, *joints, *mounted, *_said_once(proof.findings, joints), *_disputed(evidence), *walked.after())
     findings = tuple(without_crank(each) for each in findings) if withheld else findings
     findings = (*findings, *_handed_over(evidence, findings))
     return replace(judged, findings=findings, proof=proof.answer)

@@ -18,6 +18,7 @@ WITHDRAWN = "withdrawn"  # {entry: id or ids, why}: nothing stands in the place 
 ERASED = "erased"  # {blobs: digests, why}: these files were deleted on purpose
 ROWS_MOVED = "rows_moved"  # {file, moved: [[id, place], …]}: rows stand elsewhere in their file, unchanged
 SIGN_OFF = "sign_off"  # what somebody puts a name to; see job/sign_off.py
+RECEPTION = "reception"  # what a receiver heard where it sits; see job/receptions.py
 UNIT_CLAIMED = "unit_claimed"  # the server says: this job has the unit
 UNIT_REFUSED = "unit_refused"  # the server says: it is in another vehicle
 
@@ -51,6 +52,7 @@ KINDS: Mapping[str, Kind] = {
     "script_file": Kind(("file",), ("sha256",), _FILE),
     "lights_file": Kind(("file",), ("sha256",), _FILE),
     "reports": Kind(("file",), ("sha256",), _FILE | {"stored": "yes or no"}),
+    RECEPTION: Kind(("file",), ("sha256",), _FILE | {"stored": "yes or no", "figures": "table"}),
     "person": Kind(("sha256",), (), {"sha256": "sha256"}),
     BUS_LOG: Kind(("file",), ("sha256",), _FILE | {"stored": "yes or no", "heard": "table"}),
     "claim": Kind(("slot",), ("value",), {"slot": "text", "value": "text"}),

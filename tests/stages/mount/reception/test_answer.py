@@ -4,6 +4,7 @@ import json
 
 from tests.samples.receptions import OPEN_SKY, reception, sky_bins
 
+from backprobe.errors import Place, Skipped
 from backprobe.evidence.reception import Rest
 from backprobe.findings import Verdict
 from backprobe.stages.mount.reception.answer import answer_of, notes_of
@@ -66,7 +67,7 @@ def test_notes_say_what_is_missing_and_where() -> None:
     log = reception(
         skipped={"bad_checksum": 54, "doubled": 91},
         odd={"week_rollover": 1},
-        places=("a.nmea, line 3: $GP (…)",),
+        places=(Skipped(Place("a.nmea", 3, "$GP"), "…"),),
         rest=None,
     )
     notes = list(notes_of(log))

@@ -15,6 +15,7 @@ MOVING_MPS = 1.5  # faster than a walk
 SETTLING_S = (
     120.0  # after a first position: until then satellites that are in view are still being found (our own model)
 )
+MOST_BINS = 800  # that many fit into an entry of a journal; a day of four systems has some more
 _PACE_S = 10.0  # over which positions tell a speed where the receiver does not
 _STRONGEST = 4
 _TOP_EL_BIN = 90 // EL_BIN_DEG - 1
@@ -60,7 +61,7 @@ class _Listener:
         if fix.used is not None:
             self._used[fix.used] += 1
         if fix.hdop is not None:
-            self._hdop[round(fix.hdop * 100)] += 1
+            self._hdop[_hundredths(fix.hdop)] += 1
         self._rest.add(moment.time_s, fix)
         self._moving += self._pace.speed_mps(moment.time_s, fix) > MOVING_MPS
 
@@ -84,6 +85,11 @@ class _Listener:
             sums[4] += each.az_deg
             sums[5] += each.el_deg
 
+    def _fullest(self) -> list[tuple[tuple[str, int, int], list[int]]]:
+        """The pieces of the sky in a fixed order; of too many those that were told of most."""
+        fullest = sorted(self._bins.items(), key=lambda each: (-each[1][0] - each[1][1], each[0]))
+        return sorted(fullest[:MOST_BINS])
+
     def result(self, tally: NmeaTally) -> Reception:
         """The figures of the whole log."""
         first = self._first
@@ -92,7 +98,7 @@ class _Listener:
             sentences=tally.sentences,
             skipped=tally.skipped,
             odd=tally.odd,
-            places=tuple(str(place) for place in tally.places),
+            places=tally.places,
             epochs=self._epochs,
             fixes=self._fixes,
             since_first=self._since_first,
@@ -104,8 +110,14 @@ class _Listener:
             hdop_hundredths=dict(sorted(self._hdop.items())),
             top4_tenths=dict(sorted(self._top4.items())),
             rest=self._rest.result(),
-            bins=tuple(_sky_bin(key, sums) for key, sums in sorted(self._bins.items())),
+            bins=tuple(_sky_bin(key, sums) for key, sums in self._fullest()),
         )
+
+
+def _hundredths(hdop: float) -> int:
+    """An HDOP in hundredths; large ones in whole tenths and units, as their last digits say nothing."""
+    coarse = 1 if hdop < 5 else 10 if hdop < 10 else 100
+    return round(hdop * 100 / coarse) * coarse
 
 
 def _sky_bin(key: tuple[str, int, int], sums: list[int]) -> SkyBin:
