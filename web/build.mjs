@@ -63,13 +63,23 @@ async function putShell(shelf, { script, look }) {
   await shelf.put("index.html", page);
 }
 
+/** The desk: the same look on a wide page; the phone keeps none of it. */
+async function putDesk(shelf, look) {
+  const script = await shelf.putNamed("desk.js", await bundled(WEB, "desk/main.tsx"));
+  const wide = await shelf.putNamed("desk.css", read(WEB, "desk", "desk.css"));
+  const page = read(WEB, "desk", "desk.html").toString();
+  await shelf.put("desk.html", page.replace("desk.js", script).replace("desk.css", wide).replace("look.css", look));
+}
+
 async function main(out, source) {
   checkTypes(WEB);
   const shelf = new Shelf(out);
   const script = await putPages(shelf, await putPython(shelf, source));
-  await putShell(shelf, { script, look: await putLook(shelf) });
+  const look = await putLook(shelf);
+  await putShell(shelf, { script, look });
   const worker = { DIGEST: shelf.digest.slice(0, 16), FILES: Object.keys(shelf.files) };
   await shelf.put("service-worker.js", await bundled(WEB, "service-worker/worker.ts", worker));
+  await putDesk(shelf, look);
   const listed = { digest: shelf.digest, files: shelf.files };
   fs.writeFileSync(path.join(out, "files.json"), `${JSON.stringify(listed, null, 1)}\n`);
   const sizes = Object.values(shelf.files).map((file) => file.br ?? file.bytes);

@@ -124,7 +124,7 @@ class Phone:
     def to_wires(self, plate: str = "LY 07") -> None:
         """From the day's list to the wires of a truck."""
         self.page.get_by_role("link", name=plate).click()
-        self.page.get_by_role("link", name="Go to the wires").click()
+        self.page.get_by_role("link", name="Wires", exact=True).click()
 
     def add_wire(self, connector: str, cavity: str, colour: str) -> None:
         """Adds a wire by its place and colour."""

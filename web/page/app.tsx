@@ -3,9 +3,11 @@ import { useEffect, useMemo, useState } from "preact/hooks";
 import { wordsIn, type Language } from "../words/words.ts";
 import { SharedContext, type Shared } from "./context.ts";
 import { Enrol } from "./enrol.tsx";
+import { FormPage } from "./form-page.tsx";
 import { JobPage } from "./job.tsx";
-import { usePlace, type Place } from "./place.ts";
+import { usePlace, type Place, type StageName } from "./place.ts";
 import { Probe } from "./probe.tsx";
+import { Prove } from "./prove.tsx";
 import { SettingsPage } from "./settings.tsx";
 import { Today } from "./today.tsx";
 import { keepApp, takeOver } from "./update.ts";
@@ -52,10 +54,16 @@ export function App({ language: given, enrolled: before, onLanguage }: Props) {
   );
 }
 
+function Stage({ id, stage }: { id: string; stage: StageName }) {
+  if (stage === "probe") return <Probe id={id} />;
+  if (stage === "prove") return <Prove id={id} />;
+  return <FormPage id={id} name={stage} />;
+}
+
 function Shown({ place, onEnrolled }: { place: Place; onEnrolled: () => void }) {
   if (place.name === "enrol") return <Enrol code={place.code} onEnrolled={onEnrolled} />;
   if (place.name === "settings") return <SettingsPage />;
   if (place.name === "job") return <JobPage key={place.job} id={place.job} />;
-  if (place.name === "probe") return <Probe key={place.job} id={place.job} />;
+  if (place.name === "stage") return <Stage key={`${place.job}/${place.stage}`} id={place.job} stage={place.stage} />;
   return <Today />;
 }

@@ -1,18 +1,18 @@
 // One job: the one next thing to do, and how each stage stands.
-import { useEffect, useState } from "preact/hooks";
+import { useState } from "preact/hooks";
+import { Findings } from "../parts/findings.tsx";
 import { Top, Troubles } from "../parts/top.tsx";
-import { VerdictMark, VerdictShape } from "../parts/verdict.tsx";
+import { VerdictMark } from "../parts/verdict.tsx";
 import { named } from "../words/words.ts";
 import { useShared } from "./context.ts";
-import { engine } from "./engine.ts";
-import type { Finding, Judgement, Verdict } from "./judgement.ts";
-import { addressOf } from "./place.ts";
+import { WORST_FIRST, type Finding, type Judgement } from "./judgement.ts";
+import { addressOf, type StageName } from "./place.ts";
 import { vehicleName } from "./today.tsx";
-import { question, useJob, type OpenJob } from "./use-job.ts";
+import { useJob, type OpenJob } from "./use-job.ts";
 import { useEngine } from "./use-engine.ts";
 
+const WORKED: readonly StageName[] = ["walkround", "probe", "join", "mount", "prove"]; // those that are done on the phone
 const STAGES = ["walkround", "probe", "join", "mount", "prove", "hand over"];
-const WORST_FIRST: readonly Verdict[] = ["fails", "open", "thin", "holds"];
 
 export function JobPage({ id }: { id: string }) {
   const { words } = useShared();
@@ -26,10 +26,14 @@ export function JobPage({ id }: { id: string }) {
         <section class="next">
           <h2>{words("next_title")}</h2>
           <NextThing open={open} />
-          <a class="button main wide" href={addressOf({ name: "probe", job: id })}>
-            {words("go_probe")}
-          </a>
         </section>
+        <nav class="stages" aria-label={words("stages")}>
+          {WORKED.map((stage) => (
+            <a key={stage} class="button" href={addressOf({ name: "stage", job: id, stage })}>
+              {named(words, "stage", stage)}
+            </a>
+          ))}
+        </nav>
         {judgement?.ok && <Stages open={open} judgement={judgement} />}
       </main>
     </>
@@ -74,54 +78,13 @@ interface StageProps {
 function StageFindings({ stage, findings, all, open }: StageProps) {
   const { words } = useShared();
   const [shown, setShown] = useState(false);
-  const bars = useBars(open, shown);
   const verdict = WORST_FIRST.find((one) => findings.some((finding) => finding.verdict === one)) ?? "open";
-  const worstFirst = [...findings].sort((a, b) => WORST_FIRST.indexOf(a.verdict) - WORST_FIRST.indexOf(b.verdict));
   return (
     <details class="stage" onToggle={(event) => setShown(event.currentTarget.open)}>
       <summary>
         <b>{named(words, "stage", stage)}</b> <VerdictMark verdict={verdict} />
       </summary>
-      {shown && (
-        <ul class="findings">
-          {worstFirst.map((finding) => (
-            <FindingLine key={all.indexOf(finding)} finding={finding} bar={bars[String(all.indexOf(finding))]} />
-          ))}
-        </ul>
-      )}
+      {shown && <Findings findings={findings} all={all} open={open} />}
     </details>
   );
-}
-
-function FindingLine({ finding, bar }: { finding: Finding; bar: string | undefined }) {
-  const { words } = useShared();
-  return (
-    <li lang="en">
-      <p class="what">
-        <VerdictShape verdict={finding.verdict} /> <b>{finding.what}</b> <span class="word">{named(words, "verdict", finding.verdict)}</span>
-      </p>
-      {bar && <Bar svg={bar} />}
-      <p>{finding.because}</p>
-      {finding.next && <p class="then">→ {finding.next}</p>}
-    </li>
-  );
-}
-
-/** The engine's own picture; it stands on paper in the dark, too. */
-function Bar({ svg }: { svg: string }) {
-  return <div class="picture" dangerouslySetInnerHTML={{ __html: svg }} />;
-}
-
-/** The margin bars by the finding's place in the list; asked for only while somebody looks. */
-function useBars({ entries, said }: OpenJob, wanted: boolean): Readonly<Record<string, string>> {
-  const [bars, setBars] = useState<Readonly<Record<string, string>>>({});
-  useEffect(() => {
-    if (!wanted || !entries) return;
-    void (async () => {
-      const text = await engine().ask("margin_bars", await question(entries, said));
-      const told = text === null ? null : (JSON.parse(text) as { ok: boolean; bars: Record<string, string> });
-      if (told?.ok) setBars(told.bars);
-    })();
-  }, [wanted, entries]);
-  return bars;
 }

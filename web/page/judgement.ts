@@ -3,6 +3,8 @@ import type { Capture, Key } from "../core/probe-table.ts";
 
 export type Verdict = "holds" | "thin" | "fails" | "open";
 
+export const WORST_FIRST: readonly Verdict[] = ["fails", "open", "thin", "holds"];
+
 export interface Finding {
   readonly id: string;
   readonly stage: string;

@@ -1,12 +1,15 @@
 // Where in the app one is: the part of the address behind '#'.
 import { useEffect, useState } from "preact/hooks";
 
+export const STAGE_NAMES = ["walkround", "probe", "join", "mount", "prove"] as const;
+export type StageName = (typeof STAGE_NAMES)[number];
+
 export type Place =
   | { readonly name: "today" }
   | { readonly name: "enrol"; readonly code: string }
   | { readonly name: "settings" }
   | { readonly name: "job"; readonly job: string }
-  | { readonly name: "probe"; readonly job: string };
+  | { readonly name: "stage"; readonly job: string; readonly stage: StageName };
 
 /** The place that an address names; today's list where it names none. */
 export function placeIn(hash: string): Place {
@@ -14,14 +17,15 @@ export function placeIn(hash: string): Place {
   const [name, job, stage] = hash.replace(/^#\/?/, "").split("/").map(decodeURIComponent);
   if (name === "enrol") return { name, code: "" };
   if (name === "settings") return { name };
-  if (name === "job" && job) return stage === "probe" ? { name: "probe", job } : { name: "job", job };
+  const known = STAGE_NAMES.find((one) => one === stage);
+  if (name === "job" && job) return known ? { name: "stage", job, stage: known } : { name: "job", job };
   return { name: "today" };
 }
 
 /** The address of a place. */
 export function addressOf(place: Place): string {
   if (place.name === "job") return `#/job/${encodeURIComponent(place.job)}`;
-  if (place.name === "probe") return `#/job/${encodeURIComponent(place.job)}/probe`;
+  if (place.name === "stage") return `#/job/${encodeURIComponent(place.job)}/${place.stage}`;
   return place.name === "today" ? "#/" : `#/${place.name}`;
 }
 

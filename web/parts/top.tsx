@@ -3,23 +3,28 @@ import type { ComponentChildren } from "preact";
 import { useEffect, useRef, useState } from "preact/hooks";
 import { addressOf, type Place } from "../page/place.ts";
 import { useShared } from "../page/context.ts";
+import type { Words } from "../words/words.ts";
 import { onSync, type SyncState } from "../sync/sync.ts";
 
 export function useSync(): SyncState {
-  const [state, setState] = useState<SyncState>({ line: "unknown", unsent: 0 });
+  const [state, setState] = useState<SyncState>({ line: "unknown", unsent: 0, files: 0 });
   useEffect(() => onSync(setState), []);
   return state;
 }
 
 export function Unsent() {
   const { words } = useShared();
-  const { unsent } = useSync();
-  const text = unsent === 0 ? words("unsent_none") : unsent === 1 ? words("unsent_one") : words("unsent_many", { count: unsent });
+  const { unsent, files } = useSync();
+  const text = unsent > 0 ? counted(words, "unsent", unsent) : files > 0 ? counted(words, "files", files) : words("unsent_none");
   return (
-    <p class={unsent === 0 ? "unsent" : "unsent waiting"} role="status" data-unsent={unsent}>
+    <p class={unsent + files === 0 ? "unsent" : "unsent waiting"} role="status" data-unsent={unsent}>
       {text}
     </p>
   );
+}
+
+function counted(words: Words, of: "unsent" | "files", count: number): string {
+  return count === 1 ? words(`${of}_one`) : words(`${of}_many`, { count });
 }
 
 /** The head; the title takes the focus when one arrives, so that a screen reader says where one is. */

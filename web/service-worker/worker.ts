@@ -25,9 +25,12 @@ async function dropOlder(): Promise<void> {
   await here.clients.claim();
 }
 
+/** The desk is kept on no phone. */
+const isDesk = (request: Request): boolean => new URL(request.url).pathname === new URL("desk.html", here.registration.scope).pathname;
+
 async function served(request: Request): Promise<Response> {
   const cache = await caches.open(HERE);
-  const page = request.mode === "navigate" ? new URL("index.html", here.registration.scope).href : request;
+  const page = request.mode === "navigate" && !isDesk(request) ? new URL("index.html", here.registration.scope).href : request;
   return (await cache.match(page, { ignoreSearch: true })) ?? fetch(request);
 }
 

@@ -10,7 +10,8 @@ export type Line = "unknown" | "busy" | "good" | "none" | "withdrawn";
 
 export interface SyncState {
   readonly line: Line;
-  readonly unsent: number;
+  readonly unsent: number; // entries
+  readonly files: number; // files that are not sent yet
 }
 
 const EVERY_MS = 30_000;
@@ -21,7 +22,7 @@ const windows = new BroadcastChannel("backprobe"); // what one window of a phone
 
 type Listener = (state: SyncState, changed: boolean) => void;
 
-let state: SyncState = { line: "unknown", unsent: 0 };
+let state: SyncState = { line: "unknown", unsent: 0, files: 0 };
 let timer: ReturnType<typeof setTimeout> | undefined;
 let failures = 0;
 let again = false;
@@ -41,7 +42,7 @@ async function say(line: Line, changed = false): Promise<void> {
 }
 
 async function show(line: Line, changed: boolean): Promise<void> {
-  state = { line, unsent: await waitingCount() };
+  state = { line, unsent: await waitingCount(), files: (await waitingBlobs()).length };
   for (const listener of listeners) listener(state, changed);
 }
 
@@ -126,6 +127,7 @@ async function sendBlobs(token: string): Promise<void> {
     const blob = await blobOf(sha256);
     if (blob) await server.sendBlob(sha256, blob.bytes, token);
     await blobSent(sha256);
+    await say("busy");
   }
 }
 

@@ -1,0 +1,101 @@
+// A sheet in TOML, changed one key at a time: every line that is not touched stays as it was written, remarks too.
+
+export type Value = string | number | boolean | readonly string[];
+
+/** A table of a sheet: `[name]`, or of several `[[name]]` the one in which `key` has that value. */
+export interface Table {
+  readonly name: string;
+  readonly where?: { readonly key: string; readonly value: string };
+}
+
+interface Span {
+  readonly name: string;
+  readonly start: number; // the line after the header
+  readonly end: number; // the line of the next header, or the end
+}
+
+const HEADER = /^\s*\[{1,2}\s*([A-Za-z0-9_.]+)\s*\]{1,2}\s*(#.*)?$/;
+
+/** Said of a value that stands over several lines: it is not changed here. */
+export class NotOneLine extends Error {}
+
+/** The value of a key; null where the sheet does not say it or says it in a way that is not read here. */
+export function valueIn(sheet: string, table: Table, key: string): Value | null {
+  const lines = sheet.split("\n");
+  const span = spanOf(lines, table);
+  const at = span ? lineOf(lines, span, key) : -1;
+  return at < 0 ? null : read(lines[at] as string);
+}
+
+/** The sheet with a key changed, added, or taken out (null); the table is added where there is none. */
+export function withValue(sheet: string, table: Table, key: string, value: Value | null): string {
+  const lines = sheet === "" ? [] : sheet.replace(/\n+$/, "").split("\n");
+  const span = spanOf(lines, table);
+  const at = span ? lineOf(lines, span, key) : -1;
+  if (at >= 0 && read(lines[at] as string) === null) throw new NotOneLine(key);
+  if (value === null) return ended(lines.toSpliced(Math.max(at, 0), at < 0 ? 0 : 1));
+  const line = `${key} = ${written(value)}`;
+  if (at >= 0) return ended(lines.with(at, line));
+  if (span) return ended(lines.toSpliced(endOfText(lines, span), 0, line));
+  return ended([...lines, ...(lines.length > 0 ? [""] : []), ...header(table), line]);
+}
+
+/** The values of `key` in all tables `[[name]]`, in their order. */
+export function valuesIn(sheet: string, name: string, key: string): string[] {
+  const lines = sheet.split("\n");
+  const spans = spans_(lines).filter((span) => span.name === name);
+  const found = spans.map((span) => lineOf(lines, span, key)).map((at) => (at < 0 ? null : read(lines[at] as string)));
+  return found.filter((value): value is string => typeof value === "string");
+}
+
+function header({ name, where }: Table): string[] {
+  return where ? [`[[${name}]]`, `${where.key} = ${written(where.value)}`] : [`[${name}]`];
+}
+
+const ended = (lines: readonly string[]): string => (lines.length === 0 ? "" : `${lines.join("\n")}\n`);
+
+function spans_(lines: readonly string[]): Span[] {
+  const heads = lines.flatMap((line, at) => {
+    const found = HEADER.exec(line);
+    return found ? [{ name: found[1] as string, at }] : [];
+  });
+  return heads.map(({ name, at }, index) => ({ name, start: at + 1, end: heads[index + 1]?.at ?? lines.length }));
+}
+
+function spanOf(lines: readonly string[], { name, where }: Table): Span | undefined {
+  const named = spans_(lines).filter((span) => span.name === name);
+  if (!where) return named[0];
+  return named.find((span) => {
+    const at = lineOf(lines, span, where.key);
+    return at >= 0 && read(lines[at] as string) === where.value;
+  });
+}
+
+function lineOf(lines: readonly string[], span: Span, key: string): number {
+  for (let at = span.start; at < span.end; at += 1) if (lines[at]?.match(/^\s*([A-Za-z0-9_]+)\s*=/)?.[1] === key) return at;
+  return -1;
+}
+
+/** After the last line of a table that says something: blank lines and remarks before the next header belong to that. */
+function endOfText(lines: readonly string[], span: Span): number {
+  let at = span.end;
+  while (at > span.start && /^\s*(#.*)?$/.test(lines[at - 1] as string)) at -= 1;
+  return at;
+}
+
+/** The value on a line; null where it is none that this module writes. */
+function read(line: string): Value | null {
+  const text = line.slice(line.indexOf("=") + 1).trim();
+  const found = /^("(?:[^"\\]|\\.)*"|\[[^\]]*\]|[^#\s]+)\s*(#.*)?$/.exec(text)?.[1];
+  if (found === undefined) return null;
+  try {
+    return JSON.parse(found) as Value;
+  } catch {
+    return /^[A-Za-z0-9_.:+-]+$/.test(found) ? found : null; // a day stands there without quotation marks
+  }
+}
+
+/** A value as TOML has it; what JSON writes of texts, numbers, flags and lists of texts is TOML, too. */
+function written(value: Value): string {
+  return JSON.stringify(value).replaceAll("\u007f", "\\u007f");
+}

@@ -1,0 +1,176 @@
+// What is asked at each stage, and where in the sheets the answer stands.
+import type { Table } from "../core/sheet.ts";
+import type { FormWord } from "../words/form-words.ts";
+import type { SheetKind } from "./use-sheet.ts";
+
+export type Ask =
+  | { readonly kind: "flag" | "text" | "figure" | "list"; readonly table: string; readonly key: string; readonly word: FormWord; readonly unit?: string; readonly scan?: "vin" | "serial"; readonly when?: Condition }
+  | { readonly kind: "choice"; readonly table: string; readonly key: string; readonly word: FormWord; readonly values: readonly FormWord[]; readonly when?: Condition };
+
+/** A question that is asked only where another one was answered so. */
+export interface Condition {
+  readonly key: string;
+  readonly is: boolean | string;
+}
+
+export interface Section {
+  readonly title: FormWord;
+  readonly caution?: FormWord;
+  readonly asks: readonly Ask[];
+  readonly photos?: readonly string[];
+}
+
+export interface Form {
+  readonly stage: string; // as findings name it
+  readonly sheet: SheetKind;
+  readonly sections: readonly Section[];
+}
+
+const flag = (table: string, key: FormWord, when?: Condition): Ask => ({ kind: "flag", table, key, word: key, ...(when ? { when } : {}) });
+const line = (table: string, key: FormWord, when?: Condition): Ask => ({ kind: "text", table, key, word: key, ...(when ? { when } : {}) });
+const figure = (table: string, key: string, word: FormWord, unit: string): Ask => ({ kind: "figure", table, key, word, unit });
+const list = (table: string, key: FormWord): Ask => ({ kind: "list", table, key, word: key });
+
+const condition = (table: "before" | "after"): Ask[] => [
+  figure(table, "odometer_km", "odometer", "km"),
+  figure(table, "engine_h", "engine_h", "h"),
+  list(table, "lamps"),
+  list(table, "codes"),
+];
+
+const WALKROUND: Form = {
+  stage: "walkround",
+  sheet: "walkround",
+  sections: [
+    { title: "authority", asks: [line("authority", "work_by"), line("authority", "crank_by")] },
+    {
+      title: "vehicle",
+      asks: [
+        { kind: "text", table: "vehicle", key: "vin", word: "vin", scan: "vin" },
+        line("vehicle", "plate"),
+        line("vehicle", "fleet_number"),
+        line("vehicle", "key_with"),
+      ],
+      photos: ["before"],
+    },
+    {
+      title: "unit",
+      asks: [
+        { kind: "text", table: "unit", key: "serial", word: "serial", scan: "serial" },
+        flag("unit", "activated"),
+        line("unit", "firmware"),
+        line("unit", "firmware_wanted"),
+        figure("unit", "backup_V", "backup", "V"),
+        figure("unit", "backup_least_V", "backup_least", "V"),
+        list("unit", "lights"),
+      ],
+      photos: ["serial_with_vin"],
+    },
+    { title: "before", asks: condition("before"), photos: ["dash_lamps"] },
+    {
+      title: "hazards",
+      caution: "hazards_caution",
+      asks: [
+        flag("hazards", "high_voltage"),
+        line("hazards", "high_voltage_by", { key: "high_voltage", is: true }),
+        flag("hazards", "restraint_near_work"),
+        line("hazards", "restraint_procedure", { key: "restraint_near_work", is: true }),
+        flag("hazards", "dual_batteries"),
+        flag("hazards", "battery_switch"),
+        { kind: "choice", table: "hazards", key: "battery_switch_side", word: "battery_switch_side", values: ["positive", "negative"], when: { key: "battery_switch", is: true } },
+        { kind: "figure", table: "hazards", key: "after_run_min", word: "after_run", unit: "min", when: { key: "battery_switch", is: true } },
+        flag("hazards", "dangerous_goods"),
+        line("hazards", "dangerous_goods_consent", { key: "dangerous_goods", is: true }),
+        flag("hazards", "trailer"),
+        flag("hazards", "system_48V"),
+      ],
+    },
+    { title: "devices", asks: [flag("devices", "looked_for")] },
+    { title: "after", asks: condition("after"), photos: ["after"] },
+  ],
+};
+
+const MOUNT: Form = {
+  stage: "mount",
+  sheet: "job",
+  sections: [
+    {
+      title: "mount",
+      caution: "mount_caution",
+      asks: [
+        { kind: "text", table: "mount", key: "place", word: "mount_place" },
+        flag("mount", "solid"),
+        flag("mount", "reachable"),
+        flag("mount", "dry"),
+        flag("mount", "cool"),
+        flag("mount", "quiet"),
+        flag("mount", "tied"),
+        flag("mount", "clear"),
+        flag("mount", "windscreen"),
+        { kind: "figure", table: "mount", key: "top_mm", word: "top", unit: "mm", when: { key: "windscreen", is: true } },
+        { kind: "figure", table: "mount", key: "bottom_mm", word: "bottom", unit: "mm", when: { key: "windscreen", is: true } },
+        flag("mount", "in_sight", { key: "windscreen", is: true }),
+      ],
+      photos: ["mount"],
+    },
+  ],
+};
+
+const METHODS: readonly FormWord[] = ["wrapped_splice", "crimped_butt", "soldered_sleeve", "tap_connector", "fuse_tap"];
+const SOLDERED: Condition = { key: "method", is: "soldered_sleeve" };
+
+/** The questions on the joint of one lead: one that is joined to a wire, the ground, or one that is not used. */
+export function jointAsks(purpose: string): readonly Ask[] {
+  if (purpose === "ground") return [{ kind: "choice", table: "joint", key: "method", word: "method", values: ["ring_terminal"] }, ...ENDS];
+  if (purpose !== "supply" && purpose !== "ignition") {
+    return [figure("joint", "cut_mm", "cut", "mm"), flag("joint", "capped"), flag("joint", "tied_back")];
+  }
+  return [
+    line("joint", "wire"),
+    { kind: "choice", table: "joint", key: "method", word: "method", values: METHODS },
+    figure("joint", "fuse_A", "fuse", "A"),
+    ...ENDS,
+    { kind: "figure", table: "joint", key: "overlap_mm", word: "overlap", unit: "mm", when: SOLDERED },
+  ];
+}
+
+const ENDS: readonly Ask[] = [
+  { kind: "text", table: "joint", key: "place", word: "joint_place" },
+  figure("joint", "length_m", "length", "m"),
+  figure("joint", "strip_mm", "strip", "mm"),
+  flag("joint", "strain_relief"),
+  flag("joint", "damp"),
+  figure("joint", "pull_N", "pull", "N"),
+  flag("joint", "tugged"),
+  line("joint", "undo"),
+];
+
+const JOIN: Form = {
+  stage: "join",
+  sheet: "job",
+  sections: [
+    {
+      title: "around_joints",
+      caution: "join_caution",
+      asks: [
+        figure("join", "tap_drop_mV", "tap_drop", "mV"),
+        figure("join", "tap_load_A", "tap_load", "A"),
+        figure("join", "vehicle_fuse_A", "vehicle_fuse", "A"),
+        figure("join", "vehicle_load_A", "vehicle_load", "A"),
+      ],
+    },
+    {
+      title: "ground",
+      asks: [figure("ground", "drop_mV", "ground_drop", "mV"), figure("ground", "load_A", "tap_load", "A")],
+      photos: ["bare_joint", "ground"],
+    },
+  ],
+};
+
+export const FORMS: Readonly<Record<"walkround" | "join" | "mount", Form>> = { walkround: WALKROUND, join: JOIN, mount: MOUNT };
+export type FormName = keyof typeof FORMS;
+
+/** The table in which an ask's answer stands; of joints that of one lead. */
+export function tableOf(ask: Ask, lead: string | null): Table {
+  return lead === null ? { name: ask.table } : { name: ask.table, where: { key: "lead", value: lead } };
+}

@@ -1,0 +1,64 @@
+// A sheet of a job (walkround or job sheet) as a form sees it: each change is an entry and a file of its own.
+import { useCallback, useEffect, useRef, useState } from "preact/hooks";
+import { standing, text, type Said } from "../core/standing.ts";
+import { withValue, type Table, type Value } from "../core/sheet.ts";
+import { textBlob, textOf } from "../store/blobs.ts";
+import { entriesOf } from "../store/journal.ts";
+import type { NewEntry, OpenJob } from "./use-job.ts";
+
+export type SheetKind = "walkround" | "job";
+
+const FILES: Readonly<Record<SheetKind, string>> = { walkround: "walkround.toml", job: "job.toml" };
+
+export interface Change {
+  readonly table: Table;
+  readonly key: string;
+  readonly value: Value | null;
+}
+
+export interface Sheet {
+  readonly text: string | null; // null while it is being read
+  readonly change: (changes: readonly Change[], more?: readonly NewEntry[]) => Promise<void>;
+}
+
+/** The sheet as it stands; `change` resolves when the new one is on the disk. */
+export function useSheet(id: string, kind: SheetKind, open: OpenJob): Sheet {
+  const [shown, setShown] = useState<string | null>(null);
+  const queue = useRef(Promise.resolve()); // one change after the other, each on what the one before has left
+  useEffect(() => {
+    if (open.entries !== null) void textOfSheet(open.said, kind).then(setShown);
+  }, [open.entries]);
+  const change = useCallback(
+    (changes: readonly Change[], more: readonly NewEntry[] = []) => {
+      const work = async (): Promise<void> => {
+        const said = standing((await entriesOf(id)).map((entry) => entry.raw));
+        const before = await textOfSheet(said, kind);
+        const after = changes.reduce((sheet, { table, key, value }) => withValue(sheet, table, key, value), before);
+        if (after === before && more.length === 0) return;
+        const blob = await textBlob(after);
+        await open.write([sheetEntry(said, kind, { sha256: blob.sha256, bytes: blob.bytes.byteLength }), ...more], [blob]);
+        setShown(after);
+      };
+      const done = queue.current.then(work);
+      queue.current = done.catch(() => undefined);
+      return done;
+    },
+    [id, kind, open.write],
+  );
+  return { text: shown, change };
+}
+
+async function textOfSheet(said: readonly Said[], kind: SheetKind): Promise<string> {
+  const last = said.findLast((one) => one.kind === kind);
+  return last ? ((await textOf(text(last.body, "sha256"))) ?? "") : "";
+}
+
+/** The entry of a sheet, in place of all that stand; what a job's entry claims of VIN and serial stays. */
+function sheetEntry(said: readonly Said[], kind: SheetKind, file: { sha256: string; bytes: number }): NewEntry {
+  const before = said.filter((one) => one.kind === kind);
+  const claims = kind === "job" ? { vin: before.at(-1)?.body["vin"] ?? null, serial: before.at(-1)?.body["serial"] ?? null } : {};
+  const body = { file: FILES[kind], ...file, ...claims };
+  const blobs = [file.sha256];
+  if (before.length === 0) return { kind, body, blobs };
+  return { kind: "correction", body: { replaces: before.map((one) => one.id), kind, body }, blobs };
+}

@@ -1,0 +1,63 @@
+// Findings as a list, worst first, each with the engine's own margin bar.
+import { useEffect, useState } from "preact/hooks";
+import { useShared } from "../page/context.ts";
+import { engine } from "../page/engine.ts";
+import { WORST_FIRST, type Finding } from "../page/judgement.ts";
+import { question, type OpenJob } from "../page/use-job.ts";
+import { named } from "../words/words.ts";
+import { VerdictShape } from "./verdict.tsx";
+
+interface Props {
+  readonly findings: readonly Finding[]; // those that are shown
+  readonly all: readonly Finding[]; // all of the job: bars go by the place in this list
+  readonly open: OpenJob;
+}
+
+export function Findings({ findings, all, open }: Props) {
+  const bars = useBars(open);
+  const worstFirst = [...findings].sort((a, b) => WORST_FIRST.indexOf(a.verdict) - WORST_FIRST.indexOf(b.verdict));
+  return (
+    <ul class="findings">
+      {worstFirst.map((finding) => (
+        <FindingLine key={all.indexOf(finding)} finding={finding} bar={bars[String(all.indexOf(finding))]} />
+      ))}
+    </ul>
+  );
+}
+
+function FindingLine({ finding, bar }: { finding: Finding; bar: string | undefined }) {
+  const { words } = useShared();
+  return (
+    <li lang="en">
+      <p class="what">
+        <VerdictShape verdict={finding.verdict} /> <b>{finding.what}</b> <span class="word">{named(words, "verdict", finding.verdict)}</span>
+      </p>
+      {bar && <Bar svg={bar} />}
+      <p>{finding.because}</p>
+      {finding.next && <p class="then">→ {finding.next}</p>}
+    </li>
+  );
+}
+
+/** The engine's own picture; it stands on paper in the dark, too. */
+function Bar({ svg }: { svg: string }) {
+  return <div class="picture" dangerouslySetInnerHTML={{ __html: svg }} />;
+}
+
+/** The margin bars by the finding's place in the list of all; asked for only where findings are shown. */
+function useBars({ entries, said, judgement }: OpenJob): Readonly<Record<string, string>> {
+  const [bars, setBars] = useState<Readonly<Record<string, string>>>({});
+  useEffect(() => {
+    let current = true;
+    if (!entries) return undefined;
+    void (async () => {
+      const text = await engine().ask("margin_bars", await question(entries, said));
+      const told = text === null ? null : (JSON.parse(text) as { ok: boolean; bars: Record<string, string> });
+      if (told?.ok && current) setBars(told.bars);
+    })();
+    return () => {
+      current = false;
+    };
+  }, [judgement]);
+  return bars;
+}

@@ -1,0 +1,146 @@
+// One question of a form, as a target that a glove can hit; the answer is kept as soon as it is given.
+import { useEffect, useRef, useState } from "preact/hooks";
+import { finished } from "../core/figures.ts";
+import type { Value } from "../core/sheet.ts";
+import { useShared } from "../page/context.ts";
+import type { Ask } from "../page/forms.ts";
+import { formWordsIn } from "../words/form-words.ts";
+import { Choice } from "./choice.tsx";
+import { Scanner } from "./scanner.tsx";
+
+const PAUSE_MS = 1_200; // after which what is being typed is kept, too
+
+interface Props {
+  readonly ask: Ask;
+  readonly value: Value | null;
+  readonly onAnswer: (value: Value | null) => void;
+}
+
+export function Question({ ask, value, onAnswer }: Props) {
+  const { language } = useShared();
+  const words = formWordsIn(language);
+  const legend = words(ask.word);
+  if (ask.kind === "flag") {
+    const options = [
+      { value: "yes" as const, label: words("yes") },
+      { value: "no" as const, label: words("no") },
+    ];
+    const shown = typeof value === "boolean" ? (value ? "yes" : "no") : null;
+    return <Choice legend={legend} kind="strip" options={options} value={shown} onChange={(chosen) => onAnswer(chosen === "yes")} />;
+  }
+  if (ask.kind === "choice") {
+    const options = ask.values.map((one) => ({ value: one, label: words(one) }));
+    return <Choice legend={legend} kind="strip" options={options} value={options.find((one) => one.value === value)?.value ?? null} onChange={onAnswer} />;
+  }
+  if (ask.kind === "list") return <ListQuestion legend={legend} value={value} onAnswer={onAnswer} />;
+  return <LineQuestion ask={ask} legend={legend} value={value} onAnswer={onAnswer} />;
+}
+
+interface LineProps extends Props {
+  readonly legend: string;
+}
+
+function LineQuestion({ ask, legend, value, onAnswer }: LineProps) {
+  const { language } = useShared();
+  const words = formWordsIn(language);
+  const [scanning, setScanning] = useState(false);
+  const isFigure = ask.kind === "figure";
+  const said = (typed: string): void => {
+    const text = typed.trim();
+    const figure = finished(text);
+    if (text === "") onAnswer(null);
+    else if (!isFigure) onAnswer(text);
+    else if (figure !== null) onAnswer(Number(figure));
+  };
+  const unit = ask.kind === "figure" ? ask.unit : undefined;
+  const scan = ask.kind === "text" ? ask.scan : undefined;
+  return (
+    <div class="question">
+      <Typed label={unit ? `${legend} [${unit}]` : legend} figure={isFigure} value={value === null ? "" : String(value)} onTyped={said} />
+      {scan && !scanning && (
+        <button type="button" onClick={() => setScanning(true)} aria-label={`${words("scan")}: ${legend}`}>
+          {words("scan")}
+        </button>
+      )}
+      {scanning && (
+        <Scanner
+          onRead={(text) => {
+            setScanning(false);
+            onAnswer(text.trim());
+          }}
+          onClose={() => setScanning(false)}
+        />
+      )}
+    </div>
+  );
+}
+
+/** 'none' by one touch, or what there was, in words. */
+function ListQuestion({ legend, value, onAnswer }: Omit<LineProps, "ask">) {
+  const { language } = useShared();
+  const words = formWordsIn(language);
+  const none = value === "none";
+  const listed = Array.isArray(value) ? value.join(", ") : "";
+  const [naming, setNaming] = useState(false);
+  const options = [
+    { value: "none" as const, label: words("none") },
+    { value: "some" as const, label: words("something") },
+  ];
+  const choose = (chosen: "none" | "some"): void => {
+    setNaming(chosen === "some");
+    if (chosen === "none") onAnswer("none");
+  };
+  const split = (typed: string): void => {
+    const items = typed.split(",").map((item) => item.trim()).filter(Boolean);
+    onAnswer(items.length > 0 ? items : null);
+  };
+  const some = naming || listed !== "";
+  return (
+    <>
+      <Choice legend={legend} kind="strip" options={options} value={some ? "some" : none ? "none" : null} onChange={choose} />
+      {some && <Typed label={words("separated")} figure={false} value={listed} onTyped={split} />}
+    </>
+  );
+}
+
+interface TypedProps {
+  readonly label: string;
+  readonly figure: boolean;
+  readonly value: string;
+  readonly onTyped: (text: string) => void;
+}
+
+/** A line to type in: kept when it is left, and after a pause. */
+function Typed({ label, figure, value, onTyped }: TypedProps) {
+  const [shown, setShown] = useState(value);
+  const timer = useRef<ReturnType<typeof setTimeout> | undefined>(undefined);
+  const last = useRef(value);
+  useEffect(() => {
+    if (document.activeElement?.getAttribute("data-typed") !== label) setShown(value);
+    last.current = value;
+  }, [value]);
+  const keep = (text: string): void => {
+    clearTimeout(timer.current);
+    if (text === last.current) return;
+    last.current = text;
+    onTyped(text);
+  };
+  return (
+    <label class="typed">
+      {label}
+      <input
+        data-typed={label}
+        value={shown}
+        inputMode={figure ? "decimal" : "text"}
+        autoComplete="off"
+        onInput={(event) => {
+          const text = event.currentTarget.value;
+          setShown(text);
+          clearTimeout(timer.current);
+          timer.current = setTimeout(() => keep(text), PAUSE_MS);
+        }}
+        onBlur={(event) => keep(event.currentTarget.value)}
+      />
+    </label>
+  );
+}

@@ -1,0 +1,126 @@
+// What the forms of the stages ask, in English and in Spanish side by side, so that neither can be forgotten.
+import type { Language } from "./words.ts";
+
+const BOTH = {
+  yes: ["yes", "sí"],
+  no: ["no", "no"],
+  none: ["none", "ninguno"],
+  something: ["there are", "hay"],
+  scan: ["Scan", "Escanear"],
+  take_photo: ["Take a photo", "Tomar una foto"],
+  another_photo: ["Another photo", "Otra foto"],
+  separated: ["Several: with a comma between", "Varios: con una coma en medio"],
+  photo_bad: ["This picture cannot be read", "No se puede leer esta imagen"],
+  serial_elsewhere: ["This unit is in {vehicle} already. Look at the label again; if it is right, tell the lead.", "Esta unidad ya está en {vehicle}. Mire la etiqueta otra vez; si es correcta, avise al encargado."],
+  sheet_shut: ["This value stands over several lines of the sheet and is changed at the desk only.", "Este valor ocupa varias líneas de la hoja y solo se cambia en la oficina."],
+
+  authority: ["Who allowed it", "Quién lo permitió"],
+  work_by: ["The work was allowed by", "El trabajo lo permitió"],
+  crank_by: ["A crank was allowed by", "El arranque lo permitió"],
+  vehicle: ["The vehicle, as you read it there", "El vehículo, como usted lo lee allí"],
+  vin: ["VIN", "VIN"],
+  plate: ["Plate", "Matrícula"],
+  fleet_number: ["Fleet number", "Número de flota"],
+  key_with: ["Who holds the key", "Quién tiene la llave"],
+  unit: ["The unit, before the dash is opened", "La unidad, antes de abrir el salpicadero"],
+  serial: ["Serial number", "Número de serie"],
+  activated: ["Is it activated?", "¿Está activada?"],
+  firmware: ["Firmware", "Firmware"],
+  firmware_wanted: ["Firmware wanted", "Firmware requerido"],
+  backup: ["Its own battery", "Su propia batería"],
+  backup_least: ["Lowest that its maker states", "Mínimo según su fabricante"],
+  lights: ["Lights that it shows", "Luces que muestra"],
+  before: ["The vehicle before the work", "El vehículo antes del trabajo"],
+  after: ["The vehicle after the work", "El vehículo después del trabajo"],
+  odometer: ["Odometer", "Cuentakilómetros"],
+  engine_h: ["Engine hours", "Horas de motor"],
+  lamps: ["Warning lamps that burn", "Testigos encendidos"],
+  codes: ["Fault codes that stand", "Códigos de avería"],
+  hazards: ["What can hurt somebody", "Lo que puede herir a alguien"],
+  hazards_caution: ["The vehicle maker's instructions, local codes and licensed practice come first.", "Primero valen las instrucciones del fabricante, las normas locales y el trabajo autorizado."],
+  high_voltage: ["Electric or hybrid drive?", "¿Tracción eléctrica o híbrida?"],
+  high_voltage_by: ["Licensed person who says where to work", "Persona autorizada que dice dónde trabajar"],
+  restraint_near_work: ["Restraint (airbag) wiring near the work?", "¿Cables de retención (airbag) cerca?"],
+  restraint_procedure: ["Maker's procedure that was followed", "Procedimiento del fabricante que se siguió"],
+  dual_batteries: ["Two batteries?", "¿Dos baterías?"],
+  battery_switch: ["A battery switch?", "¿Cortabaterías?"],
+  battery_switch_side: ["In which side", "En qué lado"],
+  positive: ["positive", "positivo"],
+  negative: ["negative", "negativo"],
+  after_run: ["Maker's after-run time", "Tiempo de espera del fabricante"],
+  dangerous_goods: ["A dangerous-goods body?", "¿Carrocería para mercancías peligrosas?"],
+  dangerous_goods_consent: ["Who consented to a tap before the switch", "Quién consintió una toma antes del corte"],
+  trailer: ["A trailer?", "¿Remolque?"],
+  system_48V: ["A 48 V system?", "¿Sistema de 48 V?"],
+  devices: ["What somebody fitted before", "Lo que alguien montó antes"],
+  looked_for: ["Did you look for it?", "¿Lo buscó?"],
+
+  mount: ["Where the unit sits", "Dónde va la unidad"],
+  mount_caution: ["Never where an airbag opens, near the steering column, the pedals or a hot duct.", "Nunca donde se abre un airbag, ni junto a la columna, los pedales o un conducto caliente."],
+  mount_place: ["Place", "Lugar"],
+  solid: ["Held firmly?", "¿Bien sujeta?"],
+  reachable: ["Can it be reached again?", "¿Se puede volver a alcanzar?"],
+  dry: ["Dry?", "¿Seca?"],
+  cool: ["Away from heat?", "¿Lejos del calor?"],
+  quiet: ["Free of rattle and shaking?", "¿Sin golpes ni vibración?"],
+  tied: ["Leads tied?", "¿Cables atados?"],
+  clear: ["Clear of airbags, column, pedals, ducts?", "¿Lejos de airbags, columna, pedales, conductos?"],
+  windscreen: ["On the windscreen?", "¿En el parabrisas?"],
+  top: ["Below the upper edge of the swept area", "Bajo el borde superior del barrido"],
+  bottom: ["Above its lower edge", "Sobre su borde inferior"],
+  in_sight: ["In the driver's line of sight?", "¿A la vista del conductor?"],
+
+  around_joints: ["Around the joints", "Alrededor de las uniones"],
+  join_caution: ["Take the negative off before anything is cut or joined, as the vehicle's maker says.", "Quite el negativo antes de cortar o unir, como dice el fabricante del vehículo."],
+  tap_drop: ["Drop between the battery and the tap", "Caída entre la batería y la toma"],
+  tap_load: ["while this load flows", "mientras pasa esta carga"],
+  vehicle_fuse: ["Fuse of the vehicle's circuit", "Fusible del circuito del vehículo"],
+  vehicle_load: ["What that circuit carries already", "Lo que ese circuito ya lleva"],
+  ground: ["The ground", "La masa"],
+  ground_drop: ["Drop between the ground and the battery's negative", "Caída entre la masa y el negativo de la batería"],
+  joint_of: ["Lead: {lead}", "Cable de la unidad: {lead}"],
+  wire: ["Vehicle's wire", "Cable del vehículo"],
+  method: ["Method", "Método"],
+  wrapped_splice: ["wrapped and tied splice", "empalme envuelto y atado"],
+  crimped_butt: ["crimped butt connector", "terminal a tope prensado"],
+  soldered_sleeve: ["soldered sleeve", "manguito soldado"],
+  tap_connector: ["tap connector", "conector de derivación"],
+  fuse_tap: ["fuse tap", "derivación en portafusible"],
+  ring_terminal: ["ring terminal", "terminal de ojal"],
+  fuse: ["Fuse at the joint", "Fusible en la unión"],
+  joint_place: ["Where it is", "Dónde está"],
+  length: ["Length from there to the unit", "Longitud de ahí a la unidad"],
+  strip: ["Stripped", "Pelado"],
+  overlap: ["Sleeve over the old insulation, each side", "Manguito sobre el aislante, a cada lado"],
+  strain_relief: ["Strain relief?", "¿Alivio de tracción?"],
+  damp: ["Can it get damp?", "¿Puede mojarse?"],
+  pull: ["A sample crimp stood", "Un prensado de muestra aguantó"],
+  tugged: ["Tugged at?", "¿Tiró de él?"],
+  undo: ["How it is taken out again", "Cómo se quita otra vez"],
+  cut: ["Not used: cut to", "Sin usar: cortado a"],
+  capped: ["Capped?", "¿Con capuchón?"],
+  tied_back: ["Tied back?", "¿Atado atrás?"],
+
+  photo_serial_with_vin: ["Serial with VIN: shows that this unit is in this vehicle.", "Serie con VIN: muestra que esta unidad está en este vehículo."],
+  photo_bare_joint: ["The joint before it is covered: shows that it was made well.", "La unión antes de cubrirla: muestra que se hizo bien."],
+  photo_ground: ["The ground point: shows bare metal.", "El punto de masa: muestra metal limpio."],
+  photo_dash_lamps: ["The lamps of the dash: show what burned before you began.", "Los testigos: muestran lo que ya estaba encendido."],
+  photo_mount: ["Where the unit is fixed.", "Dónde está fijada la unidad."],
+  photo_before: ["The vehicle before the work: shows what was damaged already.", "El vehículo antes: muestra lo que ya estaba dañado."],
+  photo_after: ["The vehicle after the work.", "El vehículo después del trabajo."],
+} as const satisfies Readonly<Record<string, readonly [string, string]>>;
+
+export type FormWord = keyof typeof BOTH;
+export type FormWords = (word: FormWord, filled?: Readonly<Record<string, string>>) => string;
+
+const PLACE: Readonly<Record<Language, 0 | 1>> = { en: 0, es: 1 };
+
+/** What forms ask, in one language. */
+export function formWordsIn(language: Language): FormWords {
+  return (word, filled = {}) => BOTH[word][PLACE[language]].replace(/\{(\w+)\}/g, (_, name: string) => filled[name] ?? "");
+}
+
+/** Whether there is such a word. */
+export function isFormWord(word: string): word is FormWord {
+  return word in BOTH;
+}
