@@ -83,8 +83,7 @@ def test_one_job_shows_everything(desk: Desk) -> None:
     expect(desk.page.locator("figure svg").first).to_be_visible()
     photo = desk.page.locator(".photos img").first
     photo.scroll_into_view_if_needed()
-    expect(photo).to_have_js_property("complete", True)
-    assert photo.evaluate("each => each.naturalWidth") > 0
+    desk.page.wait_for_function("() => document.querySelector('.photos img').naturalWidth > 0")
     desk.page.locator(".stage details summary").first.click()
     expect(desk.page.locator(".findings li").first).to_be_visible()
     with desk.page.expect_download() as started:
@@ -108,7 +107,7 @@ def test_a_job_is_given_to_somebody_else(desk: Desk) -> None:
 
 
 def test_a_phone_is_enrolled_by_its_code_and_withdrawn(desk: Desk, browser: Browser) -> None:
-    """The desk shows a square code and its letters; the phone takes the letters; then it is withdrawn after a question."""
+    """The desk shows a square code and its letters; a phone takes them; then it is withdrawn."""
     desk.to("people")
     desk.page.get_by_role("button", name="Enrol a phone for Ines Okafor").click()
     expect(desk.page.locator(".enrolment svg")).to_be_visible()
@@ -145,7 +144,7 @@ def test_a_roster_with_a_bad_row_is_named_and_not_taken(desk: Desk, tmp_path: Pa
 
 @pytest.mark.parametrize("scheme", ["light", "dark"])
 def test_every_page_of_the_desk_can_be_reached_by_everybody(desk: Desk, scheme: Any) -> None:
-    """axe finds nothing, wide and narrow; nothing is wider than a phone."""
+    """No violation found by axe, wide and narrow; nothing is wider than a phone."""
     desk.page.emulate_media(color_scheme=scheme)
     for size in (WIDE, SMALL):
         desk.page.set_viewport_size(size)  # type: ignore[arg-type]

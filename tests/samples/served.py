@@ -70,10 +70,10 @@ class Server:
 
 
 @contextmanager
-def serving(settings: Settings) -> Iterator[Server]:
-    """A server that runs as long as the block."""
+def serving(settings: Settings, port: int = 0) -> Iterator[Server]:
+    """A server that runs as long as the block, on `port` or on any that is free."""
     app = create_app(settings)
-    config = uvicorn.Config(app, port=0, log_level="error", server_header=False, timeout_graceful_shutdown=2)
+    config = uvicorn.Config(app, port=port, log_level="error", server_header=False, timeout_graceful_shutdown=2)
     server = uvicorn.Server(config)
     thread = threading.Thread(target=server.run)
     thread.start()

@@ -22,12 +22,13 @@ from backprobe.job.judge import JobJudgement
 from backprobe.job.kinds import text
 from backprobe.job.parked_picture import parked_picture
 from backprobe.job.picture import crank_picture
+from backprobe.job.turns_picture import turns_picture
 from backprobe.job.wiring import wiring_picture
 from backprobe.store import blobs, entries, jobs
 from backprobe.store.jobs import Wanted
 
 MOST_ENTRIES = 500  # of one job, the newest: the journal itself is fetched by cursor
-PICTURES = {"wiring": wiring_picture, "crank": crank_picture, "parked": parked_picture}
+PICTURES = {"wiring": wiring_picture, "crank": crank_picture, "turns": turns_picture, "parked": parked_picture}
 MOST_CURSOR = 2**53 - 1
 
 

@@ -20,6 +20,7 @@ COMMANDS = {
     "bus": "what the vehicle's own bus says of its key, its supply and itself",
     "corners": "which corner a place lies at: an index of street corners out of a map",
     "roster": "what a list of vehicles or units holds, and which of its cells cannot be taken",
+    "hand-in": "job folders into the store that serve shows",
     "serve": "the server: what phones hand in, the desk, the pages",
     "sign": "sign a job off when it is handed over",
     "verify": "whether a record or a job folder is what was signed, and by whom",
@@ -54,7 +55,7 @@ def parsed(arguments: Sequence[str]) -> tuple[argparse.Namespace, Callable[[argp
     if wanted is None:
         top.parse_args(arguments)
         raise OptionError("no command was given\nsee: backprobe --help")
-    module = import_module(f"backprobe.cli.{wanted}")
+    module = import_module(f"backprobe.cli.{wanted.replace('-', '_')}")
     module.options(chosen[wanted])
     return top.parse_args(joined(arguments)), module.run
 
