@@ -27,6 +27,13 @@ def test_texts_are_text(tmp_path: Path, content: bytes) -> None:
     assert content_type(tmp_path / "a") == "text/plain"
 
 
+@pytest.mark.parametrize("content", [b"LOGG\x90\0\0\0", b"MDF     4.10    ", b"UnFinMF 4.10    "])
+def test_bus_logs_are_bytes(tmp_path: Path, content: bytes) -> None:
+    """BLF and MDF, by how they begin (as their readers python-can and asammdf look for it)."""
+    (tmp_path / "a").write_bytes(content)
+    assert content_type(tmp_path / "a") == "application/octet-stream"
+
+
 @pytest.mark.parametrize("content", [b"%PDF-1.7", b"GIF89a", b"\x1f\x8b\x08", b"RIFF\0\0\0\0WAVE", b"\0\1\2\3"])
 def test_all_else_is_refused(tmp_path: Path, content: bytes) -> None:
     """A PDF, an animation, something packed, a sound, a program."""

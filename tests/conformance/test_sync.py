@@ -2,9 +2,13 @@
 
 from __future__ import annotations
 
+import os
 import random
+import subprocess
+import sys
 import threading
 from collections.abc import Callable
+from pathlib import Path
 
 from tests.samples.journals import JOB, Phone
 from tests.samples.stores import AT, ORGANISATION, enrolled
@@ -161,3 +165,44 @@ def test_one_unit_is_in_one_vehicle_however_many_race(yard: Yard) -> None:
         assert (len(claimed), len(findings)) == ((1, 0) if number == winner else (0, 1))
         assert all(holder.job in finding.because for finding in findings)
         assert state.slots["serial"].values == (SERIAL.lower() if number % 2 else SERIAL,)
+
+
+def test_one_unit_is_in_one_vehicle_also_among_processes(yard: Yard, address: str, tmp_path: Path) -> None:
+    """4 processes, each with a database connection of its own, claim one unit for 4 jobs: one claim, 3 refusals."""
+    for number in range(4):
+        enrolled(yard, f"person-{number}", device=f"device-{number}")
+        phone = Phone(f"device-{number}", ids=1000 * number, job=f"job-{number}")
+        phone.claims("serial", SERIAL)
+        (tmp_path / f"{number}.txt").write_bytes(phone.entries[0].raw)
+    command = [sys.executable, "-c", CLAIM, address, str(tmp_path)]
+    env = {**os.environ, "PYTHONPATH": os.pathsep.join(sys.path)}
+    running = [subprocess.Popen([*command, str(n)], env=env, stdin=subprocess.PIPE) for n in range(4)]
+    for process in running:
+        assert process.stdin is not None
+        process.stdin.close()
+    assert [process.wait(60) for process in running] == [0] * 4
+    with yard.store.reading() as connection:
+        journals = [entries.of_job(connection, ORGANISATION, job_id=f"job-{n}") for n in range(4)]
+    states = [fold(read_entry(raw) for raw in raws) for raws in journals]
+    assert sorted(len(state.of_kind("unit_claimed")) for state in states) == [0, 0, 0, 1]
+    assert sorted(len(unit_findings(state)) for state in states) == [0, 1, 1, 1]
+
+
+CLAIM = """
+import sys
+from pathlib import Path
+from backprobe.cases.enrol import caller_of_token
+from backprobe.cases.sync import take_batch
+from backprobe.cases.yard import Yard
+from backprobe.store.blobs import BlobFolder
+from backprobe.store.opened import opened
+from tests.samples.stores import AT, ORGANISATION
+address, folder, number = sys.argv[1], Path(sys.argv[2]), sys.argv[3]
+yard = Yard(store=opened(address), blobs=BlobFolder(folder), made=folder, organisation=ORGANISATION)
+caller = caller_of_token(yard, f"token-device-{number}")
+text = (folder / f"{number}.txt").read_text(encoding="utf-8")
+sys.stdin.read()  # all begin when all are ready
+[result] = take_batch(yard, [text], caller=caller, at=AT).results
+assert result.state == "kept", result
+yard.store.close()
+"""

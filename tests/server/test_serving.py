@@ -6,15 +6,21 @@ import hashlib
 import os
 import signal
 import socket
+import ssl
 import subprocess
 import sys
 import time
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
+from datetime import UTC, datetime, timedelta
+from ipaddress import ip_address
 from pathlib import Path
 
 import httpx
 import pytest
+from cryptography import x509
+from cryptography.hazmat.primitives import hashes, serialization
+from cryptography.hazmat.primitives.asymmetric import ec
 from tests.samples.journals import Phone
 
 from backprobe.cases.enrol import enrol, make_code
@@ -61,18 +67,18 @@ def test_an_open_door_is_not_opened(tmp_path: Path) -> None:
 
 
 @contextmanager
-def process(data: Path, port: int) -> Iterator[subprocess.Popen[bytes]]:
+def process(data: Path, port: int, *, more: Sequence[str] = ()) -> Iterator[subprocess.Popen[bytes]]:
     """A server in a process of its own, which answers; killed at the end if it still runs."""
     run = "import sys; from backprobe.cli.main import main; sys.exit(main())"
-    command = [sys.executable, "-c", run, "serve", "--data", str(data), "--listen", f"127.0.0.1:{port}"]
+    command = [sys.executable, "-c", run, "serve", "--data", str(data), "--listen", f"127.0.0.1:{port}", *more]
     found = subprocess.Popen(command, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL)
     try:
         give_up = time.monotonic() + START_S
         while time.monotonic() < give_up and found.poll() is None:
             try:
-                httpx.get(f"http://127.0.0.1:{port}/api/openapi.json", timeout=2.0)
+                socket.create_connection(("127.0.0.1", port), 2.0).close()
                 break
-            except httpx.TransportError:
+            except OSError:
                 time.sleep(0.05)
         yield found
     finally:
@@ -156,3 +162,48 @@ def test_a_killed_server_has_lost_nothing_that_it_acknowledged(tmp_path: Path) -
     yard.store.close()
     assert found is not None
     assert found.read_bytes() == log
+
+
+def certificate(folder: Path) -> tuple[Path, Path]:
+    """A certificate for 127.0.0.1 that signs itself, and its key, as PEM."""
+    key = ec.generate_private_key(ec.SECP256R1())
+    name = x509.Name([x509.NameAttribute(x509.NameOID.COMMON_NAME, "laptop")])
+    today = datetime.now(UTC)
+    made = (
+        x509.CertificateBuilder()
+        .subject_name(name)
+        .issuer_name(name)
+        .public_key(key.public_key())
+        .serial_number(x509.random_serial_number())
+        .not_valid_before(today - timedelta(days=1))
+        .not_valid_after(today + timedelta(days=1))
+        .add_extension(x509.SubjectAlternativeName([x509.IPAddress(ip_address("127.0.0.1"))]), critical=False)
+        .sign(key, hashes.SHA256())
+    )
+    pem = serialization.Encoding.PEM
+    plain = serialization.NoEncryption()
+    (folder / "laptop.pem").write_bytes(made.public_bytes(pem))
+    (folder / "laptop.key").write_bytes(key.private_bytes(pem, serialization.PrivateFormat.PKCS8, plain))
+    return folder / "laptop.pem", folder / "laptop.key"
+
+
+def test_over_https_the_session_s_cookie_is_for_https_alone(tmp_path: Path) -> None:
+    """The server's own certificate; the cookie is Secure, bound to this host, and opens the desk."""
+    pem, key = certificate(tmp_path)
+    data, port = tmp_path / "data", free_port()
+    yard = open_yard(data)
+    add_lead(yard, "ada", password="correct horse battery")
+    yard.store.close()
+    origin = f"https://127.0.0.1:{port}"
+    more = ["--certificate", str(pem), "--key", str(key), "--origin", origin]
+    trusted = ssl.create_default_context(cafile=str(pem))
+    with process(data, port, more=more), httpx.Client(base_url=origin, verify=trusted, timeout=20.0) as client:
+        assert client.get("/api/desk/jobs").json()["code"] == "not_logged_in"
+        answer = client.post("/api/login", json={"login": "ada", "password": "correct horse battery"})
+        said = answer.headers["set-cookie"]
+        assert said.startswith("__Host-backprobe-session=")
+        assert "; Secure" in said
+        assert "strict-transport-security" in answer.headers
+        assert client.get("/api/desk/jobs").status_code == 200
+        with pytest.raises(httpx.TransportError):
+            httpx.get(f"http://127.0.0.1:{port}/api/session", timeout=5.0)

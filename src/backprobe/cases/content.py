@@ -1,4 +1,4 @@
-"""What a file is, by its content: a picture that can be read, or text. Everything else is refused."""
+"""What a file is, by its content: a picture that can be read, text, or a bus log. Everything else is refused."""
 
 from __future__ import annotations
 
@@ -10,13 +10,14 @@ from backprobe.files.photos import MOST_PIXELS
 from backprobe.formats.text import HEAD_BYTES, refuse_binary
 
 PICTURES = {"JPEG": "image/jpeg", "MPO": "image/jpeg", "PNG": "image/png", "WEBP": "image/webp"}
-TEXT = "text/plain"
-EXPECTED = "a picture (JPEG, PNG, WebP) or a text file is expected"
+TEXT, BYTES = "text/plain", "application/octet-stream"
+EXPECTED = "a picture (JPEG, PNG, WebP), a text file or a bus log is expected"
+BUS_LOGS = (b"LOGG", b"MDF     ", b"UnFinMF ")  # how BLF and MDF files begin
 _FIRST = (b"\xff\xd8\xff", b"\x89PNG\r\n\x1a\n", b"RIFF")
 
 
 def content_type(path: Path) -> str:
-    """The type of a file: one of the pictures, or text.
+    """The type of a file: one of the pictures, text, or the bytes of a bus log.
 
     Only the head of a picture is read: how many pixels it claims is known before any of them is. Raises RefusedError:
     `blob_type` for what is neither, `too_large` for pictures of more pixels than are read.
@@ -25,6 +26,8 @@ def content_type(path: Path) -> str:
         head = file.read(HEAD_BYTES)
     if head.startswith(_FIRST):
         return _picture_type(path)
+    if head.startswith(BUS_LOGS):
+        return BYTES
     try:
         refuse_binary(head, file="the file")
     except UnreadableError as refusal:

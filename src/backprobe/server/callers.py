@@ -102,6 +102,13 @@ def at_desk(request: Request, here: Here, *, found: Annotated[AtDesk | None, Dep
     return found
 
 
+def origin_of(request: Request, settings: Settings) -> str:
+    """How phones reach the server: as was set, else by the name under which the desk has called it just now."""
+    if settings.origin is not None:
+        return settings.own_origin
+    return f"{request.url.scheme}://{request.headers.get('host', '')}"
+
+
 def own_call(request: Request, settings: Settings) -> None:
     """Raise RefusedError where a browser says that the call comes from another site's page."""
     site, origin = request.headers.get("sec-fetch-site"), request.headers.get("origin")

@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from typing import Annotated, Literal
 
-from fastapi import APIRouter, Path
+from fastapi import APIRouter, Path, Request
 from pydantic import Field
 
 from backprobe.cases import desk_people
 from backprobe.cases.desk_people import NewPerson
 from backprobe.cases.enrol import make_code, withdraw
-from backprobe.server.callers import Desk, Here
+from backprobe.server.callers import Desk, Here, origin_of
 from backprobe.server.phone_calls import MOST_NAME, Strict, without_nul
 
 MOST_COLUMNS = 12
@@ -61,10 +61,10 @@ def phones(here: Here, desk: Desk) -> dict[str, object]:
 
 
 @router.post("/phones", status_code=201)
-def new_phone(body: PhoneBody, here: Here, *, desk: Desk) -> dict[str, object]:
+def new_phone(body: PhoneBody, here: Here, *, desk: Desk, request: Request) -> dict[str, object]:
     """A code for somebody's phone, as text, address and picture; shown this once."""
     person_id = without_nul(body.person) or ""
-    made = make_code(here.yard, desk.caller, person_id=person_id, origin=here.settings.own_origin)
+    made = make_code(here.yard, desk.caller, person_id=person_id, origin=origin_of(request, here.settings))
     return {"code": made.code, "url": made.url, "qr_svg": made.qr_svg, "expires_at": made.expires_at}
 
 
