@@ -134,6 +134,25 @@ def test_the_demo_is_judged_and_the_record_named(machine: Machine) -> None:
     assert machine.called()[-1].endswith(f"--record {record}")
 
 
+def test_the_app_is_served_on_the_demo_fleet(machine: Machine) -> None:
+    """--app hands every demo folder in, says where the desk is and serves."""
+    for name in ("truck-07", "truck-12"):
+        (machine.repo / "demo" / "linden-yard" / name).mkdir(parents=True)
+    done = machine.start("--app", JUDGE_EXIT="0")
+    assert done.returncode == 0, done.stderr
+    hand_in, serve = (call for call in machine.called() if call.startswith("backprobe"))
+    assert "truck-07/" in hand_in
+    assert "truck-12/" in hand_in
+    assert serve == f"backprobe serve --data {machine.repo / 'out' / 'yard'}"
+    assert "/desk.html" in done.stdout
+
+
+def test_a_folder_that_cannot_be_handed_in_stops_the_app(machine: Machine) -> None:
+    """Exit 2 of hand-in is passed on, and nothing is served."""
+    assert machine.start("--app", JUDGE_EXIT="2").returncode == 2
+    assert not [call for call in machine.called() if call.startswith("backprobe serve")]
+
+
 def test_a_refused_demo_is_a_failure(machine: Machine) -> None:
     """Exit 2 of judge is passed on."""
     assert machine.start(JUDGE_EXIT="2").returncode == 2
