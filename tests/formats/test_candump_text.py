@@ -3,13 +3,15 @@
 from __future__ import annotations
 
 import pytest
-from hypothesis import given
+from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 from tests.samples.bus_frames import aligned, close
 
 from backprobe.evidence.frame import Frame
 from backprobe.formats.bus_faults import TORN_LINE, BusFaults
 from backprobe.formats.candump_text import is_candump, read_candump
+
+BUSY = settings(deadline=None, suppress_health_check=[HealthCheck.too_slow])  # other work may hold the machine
 
 TIMES = st.integers(0, 2**41).map(lambda us: us / 1e6)
 BUSES = st.sampled_from(["can0", "vcan1"])
@@ -32,6 +34,7 @@ def read(*lines: str) -> tuple[list[Frame], BusFaults]:
     return list(read_candump(lines, faults=faults)), faults
 
 
+@BUSY
 @given(st.lists(FRAMES, max_size=8), st.sampled_from([aligned, close]))
 def test_what_is_written_is_read(frames: list[Frame], write: object) -> None:
     """Frames written in either form come back as they were, to the microsecond that the form holds."""
@@ -98,6 +101,7 @@ def test_a_torn_line_is_counted_with_its_place(line: str) -> None:
     assert not is_candump(line)
 
 
+@BUSY
 @given(st.lists(FRAMES, min_size=2, max_size=6), st.data())
 def test_every_line_of_a_torn_text_is_read_or_counted(frames: list[Frame], data: st.DataObject) -> None:
     """The aligned text torn anywhere: lines that stayed whole are read, each other one is read or counted."""
@@ -112,6 +116,7 @@ def test_every_line_of_a_torn_text_is_read_or_counted(frames: list[Frame], data:
     assert sum(line in whole for line in written) <= len(found)
 
 
+@BUSY
 @given(st.text(max_size=60))
 def test_any_text_is_borne(line: str) -> None:
     """No line whatever ends in an error."""

@@ -5,7 +5,7 @@ from __future__ import annotations
 from datetime import UTC, datetime
 
 import pytest
-from hypothesis import given
+from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from backprobe.formats.j1939 import (
@@ -21,6 +21,8 @@ from backprobe.formats.j1939 import (
     vin_text,
 )
 
+BUSY = settings(deadline=None, suppress_health_check=[HealthCheck.too_slow])  # other work may hold the machine
+
 
 def packed(quantity: Quantity, raw: int) -> bytes:
     """Eight bytes, all 'not available' but the quantity."""
@@ -29,6 +31,7 @@ def packed(quantity: Quantity, raw: int) -> bytes:
     return bytes(data)
 
 
+@BUSY
 @given(st.integers(0, 7), st.integers(0, 1), st.integers(0, 0xEF), st.integers(0, 255), st.integers(0, 253))
 def test_a_message_to_one_node_has_its_address_apart(
     priority: int, page: int, group: int, to: int, source: int
@@ -39,6 +42,7 @@ def test_a_message_to_one_node_has_its_address_apart(
     assert (destination_of(can_id), source_of(can_id)) == (to, source)
 
 
+@BUSY
 @given(st.integers(0, 7), st.integers(0, 1), st.integers(0xF0, 0xFF), st.integers(0, 255), st.integers(0, 253))
 def test_a_message_to_all_has_a_longer_number(priority: int, page: int, group: int, low: int, source: int) -> None:
     """From 240 on the second byte belongs to the group's number."""
@@ -91,6 +95,7 @@ def test_a_vin_ends_at_its_star(data: bytes, vin: str | None) -> None:
     assert vin_text(data) == vin
 
 
+@BUSY
 @given(st.datetimes(datetime(1985, 1, 1), datetime(2234, 12, 31)))
 def test_a_clock_is_read_as_it_is_set(moment: datetime) -> None:
     """Quarters of a second and of a day, years from 1985."""

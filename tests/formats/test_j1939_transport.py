@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 import pytest
-from hypothesis import given
+from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 from tests.samples.bus_frames import BAM, CTS, announcement, long_message, sent, sent_to
 
 from backprobe.evidence.frame import Frame
 from backprobe.formats.j1939_transport import Lost, Message, Transport
+
+BUSY = settings(deadline=None, suppress_health_check=[HealthCheck.too_slow])  # other work may hold the machine
 
 VIN = 65260
 BODY = b"1M8GDM9AXKP042788*"
@@ -47,6 +49,7 @@ def interleaved(draw: st.DrawFn, queues: list[list[Frame]]) -> list[Frame]:
     return frames
 
 
+@BUSY
 @given(conversations(), st.data())
 def test_any_interleaving_is_put_together(
     case: tuple[list[list[list[Frame]]], list[Sent]], data: st.DataObject
@@ -61,6 +64,7 @@ def test_any_interleaving_is_put_together(
     assert lost == []
 
 
+@BUSY
 @given(conversations(), st.data())
 def test_any_lost_frame_is_noticed(case: tuple[list[list[list[Frame]]], list[Sent]], data: st.DataObject) -> None:
     """Take one or more frames out of a message, though not all: it does not come out, and it is said to be lost."""
@@ -147,6 +151,7 @@ def test_the_two_ways_are_not_mixed() -> None:
     assert messages == []
 
 
+@BUSY
 @given(
     st.lists(st.tuples(st.integers(0, 0x1FFFFFFF) | st.sampled_from([0x1CECFF00, 0x1CEBFF00]), st.binary(max_size=8)))
 )

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
-from hypothesis import given
+from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from backprobe.stages.bus.envelope import MOST_POINTS, EnvelopeTrack
+
+BUSY = settings(deadline=None, suppress_health_check=[HealthCheck.too_slow])  # other work may hold the machine
 
 
 def test_no_more_points_than_a_picture_needs() -> None:
@@ -19,6 +21,7 @@ def test_no_more_points_than_a_picture_needs() -> None:
     assert abs(low[0] - 77_777 / 50) <= track.step_s
 
 
+@BUSY
 @given(st.lists(st.tuples(st.floats(0, 100), st.floats(-10, 40)), min_size=1, max_size=300))
 def test_extremes_are_never_lost(steps: list[tuple[float, float]]) -> None:
     """Whatever comes when: the extremes of all are those of the buckets, whose times rise."""

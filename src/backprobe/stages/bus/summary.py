@@ -9,12 +9,9 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import MISSING, Field, fields, is_dataclass
 from types import NoneType, UnionType
-from typing import TYPE_CHECKING, TypeAlias, TypeVar, Union, cast, get_args, get_origin, get_type_hints
+from typing import Any, TypeAlias, TypeVar, Union, cast, get_args, get_origin, get_type_hints
 
 from backprobe.stages.bus.heard import Heard
-
-if TYPE_CHECKING:
-    from _typeshed import DataclassInstance
 
 Kind = TypeVar("Kind")
 Value: TypeAlias = "bool | int | str | list[Value] | dict[str, Value] | None"
@@ -46,9 +43,9 @@ def heard_from(said: Mapping[str, Value]) -> Heard | None:
     return found if isinstance(found, Heard) else None
 
 
-def _table(thing: DataclassInstance) -> dict[str, Value]:
+def _table(thing: object) -> dict[str, Value]:
     """The fields of a dataclass that are not as they are by default."""
-    values = {each.name: (getattr(thing, each.name), _default(each)) for each in fields(thing)}
+    values = {each.name: (getattr(thing, each.name), _default(each)) for each in fields(cast("Any", thing))}
     return {name: _plain(value) for name, (value, usual) in values.items() if value != usual}
 
 
@@ -69,7 +66,7 @@ def _plain(value: object) -> Value:
         return {str(key): _plain(item) for key, item in value.items()}
     if isinstance(value, tuple):
         return [_plain(item) for item in value[:MOST_ITEMS]]
-    return _table(cast("DataclassInstance", value))
+    return _table(value)
 
 
 def _made(kind: object, value: object) -> object:
