@@ -12,6 +12,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+from tests.samples.bus_frames import aligned, key_cycle
 from tests.samples.navigation import constellation, rinex3, sem, yuma
 from tests.samples.prove_world import FAULTS, PLACE, reports_text, script_text, world_of
 
@@ -23,7 +24,8 @@ SRC = HERE.parents[1] / "src"
 BELOW = ("job", "stages", "drawings", "formats", "inference", "limits", "physics", "evidence")
 DEMO = HERE.parents[1] / "demo"
 SUPPLY = HERE.parents[2] / "shared" / "data" / "supply"
-PROVE_FILES = ("key-script.csv", "reports.csv", "lights.csv")
+BUS = SUPPLY.parent / "can"
+PROVE_FILES = ("key-script.csv", "reports.csv", "lights.csv", "corners.txt")
 TOP = ("__init__.py", "findings.py", "errors.py")
 
 # booting takes seconds, so all tests here share one worker and one boot
@@ -133,6 +135,20 @@ def listed() -> dict[str, Any]:
     }
 
 
+def listened(name: str, log: str) -> dict[str, Any]:
+    """The call that judges a bus log."""
+    parts = {"file": name, "log": log, "vin": "1M8GDM9AXKP042788"}
+    return {"function": "backprobe.stages.bus.door:bus_text", "by_position": [json.dumps(parts)], "by_name": {}}
+
+
+def bus_logs() -> dict[str, dict[str, Any]]:
+    """Bus logs: invented ones of 12 and 24 V, a real truck's key cycle, a real car's engine data."""
+    invented = {f"bus {scale:g} × 12 V": "\n".join(aligned(key_cycle(scale=scale))) for scale in (1.0, 2.0)}
+    real = (BUS / "truck-key-cycle.candump.txt", SUPPLY / "obd-idle3.csv")
+    logs = invented | {f"bus {path.name}": path.read_text(encoding="utf-8") for path in real if path.is_file()}
+    return {name: listened(name, log) for name, log in logs.items()}
+
+
 def calls() -> dict[str, dict[str, Any]]:
     """What is compared: demo jobs, sample tables with their defects, and a demo job with real recordings in it."""
     jobs = {sheet.parent.name: job_parts(sheet.parent) for sheet in sorted(DEMO.glob("*/*/job.toml"))}
@@ -147,6 +163,7 @@ def calls() -> dict[str, dict[str, Any]]:
         "sky RINEX": seen(rinex3(constellation(31))),
         "sky YUMA": seen(yuma(constellation(31, plain=True))),
         "sky SEM": seen(sem(constellation(31, plain=True))),
+        **bus_logs(),
         "corners": named(),
         "roster": listed(),
         "parked battery": judged({**second, "job.toml": second["job.toml"] + PARKED}),
