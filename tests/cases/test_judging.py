@@ -11,6 +11,7 @@ from tests.samples.stores import AT, ORGANISATION
 from backprobe.cases import judging
 from backprobe.cases.may import Caller
 from backprobe.cases.sync import take_batch
+from backprobe.cases.tokens import now
 from backprobe.cases.yard import Yard
 from backprobe.store import jobs
 
@@ -25,7 +26,7 @@ def arrive(yard: Yard, caller: Caller, *names: str) -> None:
 def waiting(yard: Yard) -> list[str]:
     """The jobs that wait to be judged."""
     with yard.store.reading() as connection:
-        return [name for _, name in jobs.to_be_judged(connection, limit=99)]
+        return [name for _, name in jobs.to_be_judged(connection, limit=99, before=now())]
 
 
 def test_what_waits_is_judged_once(sqlite_yard: Yard, ines: Caller) -> None:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import hashlib
+import os
 from pathlib import Path
 
 import pytest
@@ -84,3 +85,32 @@ def test_a_file_leaves_quarantine_and_does_not_go_back(store: Store) -> None:
         assert aside(other["sha256"])
         blobs.take_out_of_quarantine(connection, ORGANISATION, digests=(other["sha256"],))
         assert not aside(other["sha256"])
+
+
+def test_what_was_begun_long_ago_is_dropped(tmp_path: Path) -> None:
+    """Older than an hour, not younger."""
+    folder = BlobFolder(tmp_path)
+    assert folder.forget(older_than_s=0) == 0
+    folder.append("p1", SHA256, offset=0, piece=b"x")
+    assert folder.forget(older_than_s=3600) == 0
+    os.utime(folder.incoming("p1", SHA256), (0, 0))
+    assert folder.forget(older_than_s=3600) == 1
+    assert folder.begun("p1", SHA256) == 0
+
+
+def test_a_file_can_be_erased(store: Store, tmp_path: Path) -> None:
+    """The file goes; the row says that it was on purpose, also of a file that was never kept."""
+    folder = BlobFolder(tmp_path)
+    folder.append("p1", SHA256, offset=0, piece=CONTENT)
+    folder.finish("p1", SHA256)
+    folder.erase(SHA256)
+    folder.erase(SHA256)
+    assert folder.path(SHA256) is None
+    row = {"organisation": ORGANISATION, "sha256": SHA256, "bytes": 14, "type": "text/plain", "kept_at": AT}
+    with store.writing() as connection:
+        blobs.note(connection, {**row, "phone": "p1", "quarantined": False})
+        blobs.note_erased(connection, ORGANISATION, digests=[SHA256, "ab" * 32], at=AT)
+        assert sorted(blobs.erased(connection, ORGANISATION)) == sorted([SHA256, "ab" * 32])
+        found = blobs.noted(connection, ORGANISATION, sha256=SHA256)
+    assert found is not None
+    assert (found["type"], found["bytes"]) == ("erased", 0)

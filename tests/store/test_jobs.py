@@ -77,12 +77,12 @@ def test_who_works_on_what(yard: Connection) -> None:
 
 def test_what_came_after_judging_is_to_be_judged(yard: Connection) -> None:
     """All four at first; judged up to its newest entry a job is left alone, until a file arrives."""
-    assert len(jobs.to_be_judged(yard, limit=9)) == 4
+    assert len(jobs.to_be_judged(yard, limit=9, before=AT)) == 4
     for number, name in enumerate(ROWS, 1):
         jobs.describe(yard, ORGANISATION, job_id=name, values={"judged_cursor": number})
-    assert jobs.to_be_judged(yard, limit=9) == ()
+    assert jobs.to_be_judged(yard, limit=9, before=AT) == ()
     jobs.judge_again(yard, ORGANISATION, jobs=["c"])
-    assert jobs.to_be_judged(yard, limit=9) == ((ORGANISATION, "c"),)
+    assert jobs.to_be_judged(yard, limit=9, before=AT) == ((ORGANISATION, "c"),)
 
 
 def test_all_rows_come_by_id(yard: Connection) -> None:

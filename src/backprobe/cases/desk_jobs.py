@@ -129,5 +129,5 @@ def _entry(row: RowMapping) -> dict[str, object]:
 def _photo(connection: Connection, caller: Caller, *, body: dict[str, Any]) -> dict[str, object]:
     sha256 = text(body, "sha256") or ""
     row = blobs.noted(connection, caller.organisation, sha256=sha256)
-    kept = row is not None and not row["quarantined"]
+    kept = row is not None and not row["quarantined"] and row["type"] != blobs.ERASED
     return {"file": text(body, "file"), "sha256": sha256, "shows": text(body, "shows"), "kept": kept}

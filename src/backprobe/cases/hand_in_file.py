@@ -31,7 +31,9 @@ def kept_file(yard: Yard, caller: Caller, *, sha256: str) -> KeptFile | None:
     with yard.store.reading() as connection:
         row = blobs.noted(connection, caller.organisation, sha256=sha256)
     path = yard.blobs.path(sha256)
-    return None if row is None or path is None else KeptFile(path, row["bytes"], row["type"])
+    if row is None or path is None or row["type"] == blobs.ERASED:
+        return None
+    return KeptFile(path, row["bytes"], row["type"])
 
 
 def readable_file(yard: Yard, caller: Caller, *, sha256: str) -> KeptFile:
@@ -44,7 +46,7 @@ def readable_file(yard: Yard, caller: Caller, *, sha256: str) -> KeptFile:
         uses = entries.jobs_of_blob(connection, caller.organisation, sha256=sha256)
         mine = everything or jobs.works_on(connection, caller.organisation, person_id=caller.person or "", jobs=uses)
         own = row is not None and caller.phone is not None and row["phone"] == caller.phone.id
-    path = yard.blobs.path(sha256)
+    path = None if row is None or row["type"] == blobs.ERASED else yard.blobs.path(sha256)
     if row is None or path is None or not (mine or own) or (row["quarantined"] and not everything):
         raise RefusedError("there is no such file among your jobs", code="not_found")
     return KeptFile(path, row["bytes"], row["type"])
@@ -64,6 +66,10 @@ def begin_file(yard: Yard, caller: Caller, *, sha256: str, offset: int | None, t
     caller.must(Deed.HAND_IN)
     if total_bytes is not None and total_bytes > MOST_BYTES:
         raise RefusedError(f"{total_bytes} bytes; at most {MOST_BYTES // 1_000_000} MB", code="too_large")
+    with yard.store.reading() as connection:
+        row = blobs.noted(connection, caller.organisation, sha256=sha256)
+    if row is not None and row["type"] == blobs.ERASED:
+        raise RefusedError("this file was erased on purpose; it is not taken again", code="erased")
     owner = _owner(caller)
     if offset is None:
         yard.blobs.drop(owner, sha256)

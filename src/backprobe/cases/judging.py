@@ -8,12 +8,14 @@ import threading
 from backprobe.cases.described import describe_job
 from backprobe.cases.held_job import HeldJob, held_job
 from backprobe.cases.reports_in import deliver_waiting
+from backprobe.cases.tokens import now
 from backprobe.cases.yard import Yard
 from backprobe.errors import BackprobeError
 from backprobe.store import jobs
 
 AT_ONCE = 20
 LOOK_S = 1.0
+QUIET_S = 2.0  # a job to which entries are being added is judged when there is a pause
 _log = logging.getLogger(__name__)
 
 
@@ -33,7 +35,7 @@ def judge_again(yard: Yard, organisation: str, *, job_id: str) -> HeldJob | None
 def judge_waiting(yard: Yard) -> int:
     """Judge some of the jobs that wait for it; how many."""
     with yard.store.reading() as connection:
-        waiting = jobs.to_be_judged(connection, limit=AT_ONCE)
+        waiting = jobs.to_be_judged(connection, limit=AT_ONCE, before=now(-QUIET_S))
     for organisation, job_id in waiting:
         try:
             judge_again(yard, organisation, job_id=job_id)

@@ -10,6 +10,7 @@ from fastapi import FastAPI
 from starlette.middleware import Middleware
 
 from backprobe import __version__
+from backprobe.cases.erase import tidy
 from backprobe.cases.judging import Judging
 from backprobe.cases.tokens import secret
 from backprobe.cases.yard import open_yard
@@ -39,6 +40,7 @@ def create_app(settings: Settings) -> FastAPI:
             logins=Rate(LOGIN_TRIES, LOGIN_EACH_S),
             enrolments=Rate(ENROL_TRIES, ENROL_EACH_S),
         )
+        await to_thread.run_sync(lambda: tidy(yard))
         judging = Judging(yard)
         judging.start()
         yield

@@ -9,6 +9,7 @@ from fastapi.responses import FileResponse
 from pydantic import Field
 
 from backprobe.cases.desk_jobs import list_jobs, one_job
+from backprobe.cases.erase import Erasing, erase
 from backprobe.cases.new_job import NewJob, assign, make_job
 from backprobe.cases.quarantined import decide, list_quarantine
 from backprobe.server.blob_calls import Sha256, Size, handed_out
@@ -17,7 +18,7 @@ from backprobe.server.phone_calls import MOST_NAME, Strict, without_nul
 from backprobe.store.jobs import Wanted
 
 MOST_SHEET = 200_000  # letters
-MOST_PEOPLE = 50
+MOST_PEOPLE, MOST_FILES = 50, 100
 MOST_ROWS = 200
 MOST_NUMBER = 2**31 - 1
 
@@ -39,6 +40,13 @@ class PeopleBody(Strict):
     """Who is to work on a job."""
 
     people: list[Name] = Field(max_length=MOST_PEOPLE)
+
+
+class EraseBody(Strict):
+    """Files to delete, and why."""
+
+    blobs: list[Annotated[str, Field(pattern="^[0-9a-f]{64}$")]] = Field(min_length=1, max_length=MOST_FILES)
+    why: str = Field(min_length=1, max_length=MOST_NAME)
 
 
 class DecisionBody(Strict):
@@ -82,6 +90,13 @@ def assign_job(job_id: JobId, body: PeopleBody, *, here: Here, desk: Desk) -> di
 def job(job_id: JobId, here: Here, *, desk: Desk) -> dict[str, object]:
     """One job with everything in it."""
     return one_job(here.yard, desk.caller, job_id=without_nul(job_id) or "")
+
+
+@router.post("/jobs/{job_id:path}/erase")
+def erase_files(job_id: JobId, body: EraseBody, *, here: Here, desk: Desk) -> dict[str, object]:
+    """Delete files of a job that hold a person's data."""
+    wanted = Erasing(without_nul(job_id) or "", tuple(body.blobs), body.why)
+    return {"erased": erase(here.yard, desk.caller, wanted=wanted)}
 
 
 @router.get("/blobs/{sha256}", response_class=FileResponse)

@@ -27,6 +27,7 @@ STATUS: Mapping[str, int] = {
     "offset": 409,
     "exists": 409,
     "id_taken": 409,
+    "erased": 410,
     "too_large": 413,
     "blob_type": 415,
     "digest_differs": 422,

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import hashlib
 import os
-from collections.abc import Iterator
+import time
+from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
 from dataclasses import dataclass
 from pathlib import Path
@@ -17,6 +18,7 @@ from backprobe.store.tables import blob
 from backprobe.store.upsert import Row
 
 CHUNK_BYTES = 1_048_576
+ERASED = "erased"  # the type of a file that was deleted on purpose, and is not taken again
 
 
 class Blobs(Protocol):
@@ -48,6 +50,14 @@ class Blobs(Protocol):
 
     def incoming(self, owner: str, sha256: str) -> Path:
         """Where a file is that is not whole yet, for a look at its content."""
+        ...
+
+    def erase(self, sha256: str) -> None:
+        """Delete a whole file, on purpose."""
+        ...
+
+    def forget(self, *, older_than_s: float) -> int:
+        """Drop what was begun and not gone on with for so long [s]; how many files."""
         ...
 
 
@@ -107,6 +117,25 @@ class BlobFolder:
         """Each owner has files of their own: nobody writes into what another has begun."""
         return self.folder / "incoming" / f"{hashlib.sha256(owner.encode()).hexdigest()[:32]}-{sha256}"
 
+    def erase(self, sha256: str) -> None:
+        """Delete a whole file; on the disk when this returns."""
+        place = self._place(sha256)
+        with _plain_words():
+            if place.is_file():
+                place.unlink()
+                _sync(place.parent)
+
+    def forget(self, *, older_than_s: float) -> int:
+        """Drop what nobody has gone on with."""
+        before, dropped = time.time() - older_than_s, 0
+        folder = self.folder / "incoming"
+        with _plain_words():
+            for path in folder.iterdir() if folder.is_dir() else ():
+                if path.stat().st_mtime < before:
+                    path.unlink()
+                    dropped += 1
+        return dropped
+
     def _place(self, sha256: str) -> Path:
         return self.folder / sha256[:2] / sha256
 
@@ -149,3 +178,21 @@ def take_out_of_quarantine(connection: Connection, organisation_id: str, *, dige
     connection.execute(
         update(blob).where(blob.c.organisation == organisation_id, blob.c.sha256.in_(digests)).values(quarantined=False)
     )
+
+
+def note_erased(connection: Connection, organisation_id: str, *, digests: Sequence[str], at: str) -> None:
+    """Write that files were deleted on purpose, whether they had been kept or not."""
+    for sha256 in digests:
+        gone = {"bytes": 0, "type": ERASED, "quarantined": False}
+        if noted(connection, organisation_id, sha256=sha256) is None:
+            row = {"organisation": organisation_id, "sha256": sha256, "kept_at": at, "phone": None}
+            connection.execute(insert(blob).values(**row, **gone))
+        else:
+            here = (blob.c.organisation == organisation_id, blob.c.sha256 == sha256)
+            connection.execute(update(blob).where(*here).values(**gone))
+
+
+def erased(connection: Connection, organisation_id: str) -> tuple[str, ...]:
+    """The digests of all files that were deleted on purpose."""
+    found = select(blob.c.sha256).where(blob.c.organisation == organisation_id, blob.c.type == ERASED)
+    return tuple(connection.execute(found).scalars())

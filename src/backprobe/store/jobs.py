@@ -111,9 +111,12 @@ def describe(connection: Connection, organisation_id: str, *, job_id: str, value
     connection.execute(update(job).where(job.c.organisation == organisation_id, job.c.id == job_id).values(**values))
 
 
-def to_be_judged(connection: Connection, *, limit: int) -> tuple[tuple[str, str], ...]:
-    """Organisation and id of jobs with entries that came after they were judged, the longest waiting first."""
-    found = select(job.c.organisation, job.c.id).where(job.c.judged_cursor < job.c.cursor)
+def to_be_judged(connection: Connection, *, limit: int, before: str) -> tuple[tuple[str, str], ...]:
+    """Organisation and id of jobs with entries that came after they were judged, the longest waiting first.
+
+    Only those to which nothing was added since `before`: while a phone hands in, its job is left alone.
+    """
+    found = select(job.c.organisation, job.c.id).where(job.c.judged_cursor < job.c.cursor, job.c.updated_at <= before)
     rows = connection.execute(found.order_by(job.c.cursor).limit(limit))
     return tuple((row.organisation, row.id) for row in rows)
 
