@@ -53,6 +53,13 @@ def test_a_roster(trucks):
     assert roster.notes == ("read from the sheet 'Sheet'",)
 
 
+def test_a_title_above_the_table(trucks):
+    """Two rows of it, one of them blank."""
+    roster = read_workbook(book(trucks, ["Trucks of Linden Yard"], [], ["plate"], ["LY 07"]))
+    assert [(row.line, row.plate) for row in roster.rows] == [(4, "LY 07")]
+    assert roster.notes[0] == "1 rows above the heading were passed over"
+
+
 def test_zeros_that_a_cell_shows_are_kept(trucks):
     """The number 417 in the format 00000000 is read as it is seen."""
     path = book(trucks, ["plate", "serial"], ["A", 417], ["B", 418], formats=[("B2", "00000000")])

@@ -6,7 +6,7 @@ import pytest
 
 from backprobe.errors import OptionError, Place, UnreadableError
 from backprobe.evidence.roster import RosterKind
-from backprobe.formats.roster_columns import KNOWN, USUAL, roster_columns, roster_names
+from backprobe.formats.roster_columns import KNOWN, USUAL, find_heading, roster_columns, roster_names
 
 HERE = Place("trucks.csv", 1)
 
@@ -67,6 +67,18 @@ def test_headings_that_are_refused(cells, names, said):
     with pytest.raises(UnreadableError) as refused:
         roster_columns(cells, names, place=HERE)
     assert said in refused.value.message
+
+
+def test_the_heading_is_looked_for():
+    """The first row that can be one; where none can, the one that names most is said to be wrong."""
+    rows = [(1, ["Trucks"]), (3, ["Reg", "colour"]), (4, ["plate"])]
+    at, found = find_heading(rows, {}, file="t.csv")
+    assert (at, found.places) == (1, {"plate": 0})
+    with pytest.raises(UnreadableError) as refused:
+        find_heading([(1, ["Trucks"]), (2, ["day", "yard"])], {}, file="t.csv")
+    assert refused.value.place.line == 2
+    with pytest.raises(UnreadableError):
+        find_heading([], {}, file="t.csv")
 
 
 def test_a_map_as_typed():

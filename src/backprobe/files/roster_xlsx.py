@@ -20,7 +20,7 @@ from typing import Protocol
 
 from backprobe.errors import Place, UnreadableError
 from backprobe.evidence.roster import Roster
-from backprobe.formats.roster_csv import MOST_ROWS, roster_of
+from backprobe.formats.roster_csv import HEADING_WITHIN, MOST_ROWS, roster_of
 
 MOST_FILE_BYTES = 20_000_000
 MOST_UNPACKED_BYTES = 100_000_000
@@ -50,8 +50,8 @@ def read_workbook(path: Path, *, names: Mapping[str, str] | None = None) -> Rost
             sheet = _first_sheet(book, path)
             # formulas stand in a second reading of the same sheet, which costs as much again: only where there are any
             written = _cells(stack.enter_context(_opened(path, values=False)), sheet) if has_formulas else None
-            table = list(islice(_rows(_cells(book, sheet), written, seen=seen), MOST_ROWS + 2))
-    roster = roster_of(iter(table[1:]), heading=table[0], file=path.name, names=names)
+            table = list(islice(_rows(_cells(book, sheet), written, seen=seen), MOST_ROWS + HEADING_WITHIN + 1))
+    roster = roster_of(table, file=path.name, names=names)
     notes = [f"read from the sheet {sheet!r}"]
     if seen.formulas:
         notes.append(f"{seen.formulas} cells hold formulas: what the spreadsheet last worked out was taken")

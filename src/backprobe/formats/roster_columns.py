@@ -25,7 +25,7 @@ USUAL: dict[str, tuple[str, ...]] = {
     "installer": ("technician", "fitter"),
 }
 KNOWN = tuple(USUAL)
-_PUNCTUATION = str.maketrans("", "", " _-./\u00a0")
+_PUNCTUATION = str.maketrans("", "", " _-./\u00a0\r\n\t")
 EXPECTED = f"a heading with one of {', '.join(VEHICLE)} or unit_serial; other names need a column map (--columns)"
 
 
@@ -75,10 +75,29 @@ def roster_columns(cells: Sequence[str], names: Mapping[str, str], *, place: Pla
     return RosterColumns(
         kind=kind,
         places=places,
-        headings={name: cells[at].strip() or name for name, at in places.items()},
+        headings={name: " ".join(cells[at].split()) or name for name, at in places.items()},
         width=len(cells),
-        passed_over=tuple(cell.strip() for at, cell in enumerate(cells) if cell.strip() and at not in places.values()),
+        passed_over=tuple(
+            " ".join(cell.split()) for at, cell in enumerate(cells) if cell.strip() and at not in places.values()
+        ),
     )
+
+
+def find_heading(
+    rows: Sequence[tuple[int, Sequence[str]]], names: Mapping[str, str], *, file: str
+) -> tuple[int, RosterColumns]:
+    """Which of a table's first rows is its heading, counted from 0, and its columns: the first that can be one.
+
+    Raises UnreadableError where none can, about the row that comes nearest to it.
+    """
+    faults: list[tuple[int, UnreadableError]] = []
+    known = {_plain(usual) for name in KNOWN for usual in (name, *USUAL[name], names.get(name, name))}
+    for at, (line, cells) in enumerate(rows):
+        try:
+            return at, roster_columns(cells, names, place=Place(file, line, ", ".join(cells)))
+        except UnreadableError as fault:
+            faults.append((sum(1 for cell in cells if _plain(cell) in known), fault))
+    raise max(faults, key=lambda each: each[0])[1] if faults else UnreadableError(Place(file), EXPECTED)
 
 
 def _place(name: str, plain: Sequence[str], *, names: Mapping[str, str], place: Place) -> int | None:

@@ -8,16 +8,18 @@ from __future__ import annotations
 
 import csv
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
+from itertools import chain, islice
 
 from backprobe.errors import Place, UnreadableError, shortened
 from backprobe.evidence.roster import Roster, RosterFault, RosterKind, RosterRow
 from backprobe.formats.cells import BOM, cells_of, delimiter_of, says_something
 from backprobe.formats.roster_cells import BadCellError, day_of, degrees_of, doubt_of, text_of, usual_digits, vin_of
-from backprobe.formats.roster_columns import EXPECTED, VEHICLE, RosterColumns, roster_columns
+from backprobe.formats.roster_columns import VEHICLE, RosterColumns, find_heading
 
 MOST_ROWS = 50_000
 MOST_LINES_A_ROW = 50
+HEADING_WITHIN = 50  # rows; offices write a title above the table
 UNIQUE = (*VEHICLE, "unit_serial", "unit_id")
 NEARLY = 4  # more digits than this no spreadsheet is likely to have dropped
 
@@ -32,24 +34,30 @@ def read_roster(lines: Iterable[str], *, file: str, names: Mapping[str, str] | N
     (['LY 07'], 'a VIN of 17 characters; these are 7')
     """
     raw = _raw(lines, file)
-    number, header = next(((line, text) for line, text in raw if says_something(text)), (None, ""))
-    if number is None:
-        raise UnreadableError(Place(file), EXPECTED)
-    delimiter = delimiter_of(header)
-    rows = ((line, _cells(text, delimiter)) for line, text in _whole(raw, delimiter))
-    return roster_of(rows, heading=(number, cells_of(header, delimiter)), file=file, names=names)
+    top = list(islice(raw, HEADING_WITHIN))
+    whole = list(_whole(top))
+    at, columns = find_heading(
+        [(line, _cells(text, delimiter_of(text))) for line, text in whole], names or {}, file=file
+    )
+    first, heading = whole[at]
+    delimiter = delimiter_of(heading)
+    beneath = chain((each for each in top if each[0] > first + heading.count("\n")), raw)
+    rows = ((line, _cells(text, delimiter)) for line, text in _whole(beneath, delimiter))
+    return _read(rows, columns, file=file, before=at)
 
 
 def roster_of(
-    rows: Iterable[tuple[int, Sequence[str]]],
-    *,
-    heading: tuple[int, Sequence[str]],
-    file: str,
-    names: Mapping[str, str] | None = None,
+    rows: Iterable[tuple[int, Sequence[str]]], *, file: str, names: Mapping[str, str] | None = None
 ) -> Roster:
     """The roster of a table that is already in cells, each row with its number in the file."""
-    number, cells = heading
-    columns = roster_columns(cells, names or {}, place=Place(file, number, ", ".join(cells)))
+    all_rows = iter(rows)
+    top = list(islice(all_rows, HEADING_WITHIN))
+    at, columns = find_heading(top, names or {}, file=file)
+    return _read(chain(top[at + 1 :], all_rows), columns, file=file, before=at)
+
+
+def _read(rows: Iterable[tuple[int, Sequence[str]]], columns: RosterColumns, *, file: str, before: int) -> Roster:
+    """The rows beneath a heading that `before` others stand above."""
     reader = _Reader(columns)
     for count, (line, found) in enumerate((each for each in rows if any(cell.strip() for cell in each[1])), 1):
         if count > MOST_ROWS:
@@ -57,7 +65,8 @@ def roster_of(
         reader.take(line, found)
     if not reader.rows and not reader.bad:
         raise UnreadableError(Place(file), "rows beneath the heading; there are none")
-    return reader.roster(file)
+    roster = reader.roster(file)
+    return replace(roster, notes=(f"{before} rows above the heading were passed over",)) if before else roster
 
 
 def _raw(lines: Iterable[str], file: str) -> Iterator[tuple[int, str]]:
@@ -68,14 +77,15 @@ def _raw(lines: Iterable[str], file: str) -> Iterator[tuple[int, str]]:
         yield number, line.rstrip("\r\n").removeprefix(BOM if number == 1 else "")
 
 
-def _whole(rows: Iterator[tuple[int, str]], delimiter: str) -> Iterator[tuple[int, str]]:
+def _whole(rows: Iterable[tuple[int, str]], delimiter: str | None = None) -> Iterator[tuple[int, str]]:
     """The rows, those with a line break inside a quoted cell in one piece; a quote left open for long is let be."""
+    rows = iter(rows)
     for line, text in rows:
         if not says_something(text):
             continue
         whole = text
         for _ in range(MOST_LINES_A_ROW):
-            if not _open(whole, delimiter):
+            if not _open(whole, delimiter or delimiter_of(text)):
                 break
             more = next(rows, None)
             if more is None:
