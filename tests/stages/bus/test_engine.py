@@ -97,6 +97,12 @@ def test_an_absence_ends_what_is_known() -> None:
     assert not track.ran_at_start
 
 
+def test_another_s_zeros_between_the_engine_s_own_speed_are_no_stops() -> None:
+    """Every fifth sample says 0 rpm, as a second sender under the same address does: the engine runs on."""
+    track = heard([(i / 50, 0.0 if i % 5 == 0 and i else 700.0) for i in range(500)])
+    assert (track.attempts, track.stops_s) == ([], [])
+
+
 def test_turning_slowly_for_a_minute_is_no_crank() -> None:
     """No starter turns an engine for more than a minute."""
     track = heard([(t / 10, 0.0 if t < 20 else 300.0) for t in range(1000)])

@@ -174,6 +174,12 @@ def test_who_falls_silent_while_the_key_is_on() -> None:
     assert silent.back_s == pytest.approx(20.0, abs=0.11)
 
 
+def test_a_service_tool_may_come_and_go() -> None:
+    """Address 249 talks for ten seconds and is unplugged: no computer of the vehicle fell silent."""
+    tool = [sent(8 + i / 10, 61440, bytes(8), source=249) for i in range(100)]
+    assert heard(sorted(key_cycle() + tool, key=lambda frame: frame.time_s)).health.silent == ()
+
+
 def test_nobody_is_said_to_be_silent_where_the_key_went_off() -> None:
     """That is what the key does."""
     assert heard(key_cycle()).health.silent == ()

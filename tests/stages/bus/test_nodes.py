@@ -29,6 +29,15 @@ def test_a_heartbeat_is_no_steady_talk() -> None:
     assert [spell.steady for spell in node.spells] == [False]
 
 
+def test_a_single_long_message_is_no_steady_talk() -> None:
+    """Thirty packets within a second and a half, once."""
+    node = NodeTrack.begun("can0", 33, time_s=0.0)
+    for i in range(30):
+        node.take(i / 20)
+    node.finish()
+    assert [spell.steady for spell in node.spells] == [False]
+
+
 def test_a_frame_takes_as_many_bits_as_are_published() -> None:
     """8 bytes with a short identifier: 64 + 47 bits, and at most (34 + 64 - 1) / 4 = 24 stuffed, 135 in all.
 

@@ -9,6 +9,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from statistics import median
 
+from backprobe.stages.bus.despike import Despiker
 from backprobe.stages.probe.recording.engine_speed import RUNS_RPM, TURNS_RPM
 
 ABSENT_S = 2.0  # no engine speed for so long: what the engine did meanwhile is not known
@@ -50,6 +51,7 @@ class EngineTrack:
     _since_s: float = 0.0
     _ran_s: float | None = None
     _turned: list[tuple[float, float]] = field(default_factory=list)
+    _despiker: Despiker = field(default_factory=Despiker)
 
     def take(self, time_s: float, rpm: float) -> None:
         """Take in the next sample; times never fall."""
@@ -57,14 +59,18 @@ class EngineTrack:
             self._came(time_s)
         if rpm > self.highest_rpm:
             self.highest_rpm, self.highest_s = rpm, time_s
+        self.samples += 1
+        self.last_s = time_s
+        for sample_s, value in self._despiker.take(time_s, rpm):
+            self._step(sample_s, value)
+
+    def _step(self, time_s: float, rpm: float) -> None:
         if rpm < TURNS_RPM:
             self._stands(time_s)
         elif self.state == "runs":
             self._goes_on(time_s)
         elif self.state == "turns" or self.state == "" or time_s - self._since_s >= STOOD_S:
             self._turns(time_s, rpm)
-        self.samples += 1
-        self.last_s = time_s
 
     @property
     def ran_at_start(self) -> bool:
@@ -73,6 +79,8 @@ class EngineTrack:
 
     def finish(self) -> None:
         """The log ends here."""
+        for sample_s, value in self._despiker.rest():
+            self._step(sample_s, value)
         if self.state == "turns":
             self._close(self.last_s, started=None)
         elif self._ran_s is not None:

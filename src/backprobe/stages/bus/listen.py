@@ -15,7 +15,7 @@ from backprobe.stages.bus.envelope import EnvelopeTrack
 from backprobe.stages.bus.heard import Health, Heard, SilentNode, VinHeard, VoltsHeard
 from backprobe.stages.bus.key_cycle import BEGINS_S, WAKES_S, KeyCycle, KeyOff, first_offs, key_offs
 from backprobe.stages.bus.listener import CUT, LOST, Listener
-from backprobe.stages.bus.nodes import SILENCE_S, LoadTrack, NodeTrack
+from backprobe.stages.bus.nodes import OFF_BOARD, SILENCE_S, LoadTrack, NodeTrack
 from backprobe.stages.bus.volts import VoltTrack
 
 ELEVEN_BIT, IMPLAUSIBLE = "eleven_bit", "implausible_voltage"
@@ -106,7 +106,7 @@ def key_cycle(listener: Listener, engine: EngineTrack | None) -> KeyCycle:
     """The key's turns: from the keyswitch's own voltage where it is sent, else from who wakes and who falls silent."""
     at_start = bool(engine) and any(appeared_s <= BEGINS_S for appeared_s, _ in listener.wakes_s)
     ran = engine is not None and engine.ran_at_start
-    ons, offs = _woken(listener), key_offs(engine, tuple(listener.nodes.values()), end_s=listener.last_s)
+    ons, offs = _woken(listener), key_offs(engine, _own(listener), end_s=listener.last_s)
     if any(not on for _, on in listener.keyswitch):
         at_start = listener.keyswitch[0][1]
         ons = tuple(time_s for time_s, on in listener.keyswitch if on and time_s > BEGINS_S)
@@ -120,6 +120,11 @@ def key_cycle(listener: Listener, engine: EngineTrack | None) -> KeyCycle:
         end_s=listener.last_s,
         runs_at_start=ran,
     )
+
+
+def _own(listener: Listener) -> tuple[NodeTrack, ...]:
+    """The vehicle's own computers: a service tool at the diagnostic plug comes and goes as it likes."""
+    return tuple(node for node in listener.nodes.values() if node.address not in OFF_BOARD)
 
 
 def _woken(listener: Listener) -> tuple[float, ...]:
@@ -181,7 +186,7 @@ def _health(listener: Listener, cycle: KeyCycle) -> Health:
         eleven_bit=listener.eleven_bit,
         errors_before=listener.errors[0],
         errors_between=listener.errors[1],
-        silent=_silent(tuple(listener.nodes.values()), cycle),
+        silent=_silent(_own(listener), cycle),
         bit_rate_kbit=rate_kbit,
         busiest=None if fullest is None else _shares(fullest, rate_kbit=rate_kbit, busiest=True),
         average=None if fullest is None else _shares(fullest, rate_kbit=rate_kbit, busiest=False),

@@ -8,7 +8,8 @@ from backprobe.evidence.frame import Frame
 
 SILENCE_S = 2.0  # a node that sends nothing for so long is silent; J1939 nodes that live send every second and faster
 STEADY_S = 0.5  # a node whose frames come more often than this talks all the time (our own model)
-STEADY_FRAMES = 20
+STEADY_FRAMES, STEADY_LEAST_S = 20, 3.0  # and at least so many, for so long: a single long message is no talk
+OFF_BOARD = (249, 250)  # addresses of service tools, which come and go: from memory, unverified
 MOST_SPELLS = 64
 MOST_NODES = 1_024
 
@@ -24,7 +25,8 @@ class Spell:
     @property
     def steady(self) -> bool:
         """Whether it talked all the time in it."""
-        return self.frames >= STEADY_FRAMES and (self.to_s - self.from_s) / self.frames <= STEADY_S
+        length_s = self.to_s - self.from_s
+        return length_s >= STEADY_LEAST_S and self.frames >= STEADY_FRAMES and length_s / self.frames <= STEADY_S
 
 
 @dataclass(slots=True)
