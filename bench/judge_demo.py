@@ -4,11 +4,12 @@
 
 Each run is a process of its own, as a terminal starts it, on a folder that was judged before (nothing new to import)
 and on a fresh copy; modules are compiled beforehand, as they are from the second run on. The runs take turns, so that a
-busy machine slows all alike; medians are shown, and ratios to a Python that starts and does nothing. Figures hold for
-one machine only.
+busy machine slows all alike; medians are shown, and ratios to a Python that starts and does nothing; the processor's
+own time is shown beside the clock's, as other work does not lengthen it. Figures hold for one machine only.
 """
 
 import os
+import resource
 import shutil
 import subprocess
 import sys
@@ -25,14 +26,20 @@ ENVIRONMENT = {**os.environ, "PYTHONPATH": str(ROOT / "src")}
 ENVIRONMENT.pop("PYTHONDONTWRITEBYTECODE", None)
 
 
-def timed(*words: str) -> float:
-    """Wall time of one Python process [s]; 0 and 1 are answers, anything else is a fault."""
-    before = perf_counter()
+def timed(*words: str) -> tuple[float, float]:
+    """What one Python process took by the clock and of the processor [s]; 0 and 1 are answers, all else is a fault."""
+    before, used_before = perf_counter(), used_s()
     done = subprocess.run([sys.executable, *words], env=ENVIRONMENT, capture_output=True, check=False)
     took_s = perf_counter() - before
-    if done.returncode not in (0, 1):
+    if done.returncode not in (0, 1) or done.stderr:  # a traceback ends with 1 too
         raise SystemExit(done.stderr.decode())
-    return took_s
+    return took_s, used_s() - used_before
+
+
+def used_s() -> float:
+    """The processor's time of all processes that were started and have ended [s]."""
+    used = resource.getrusage(resource.RUSAGE_CHILDREN)
+    return used.ru_utime + used.ru_stime
 
 
 def copied(to: Path) -> Path:
@@ -73,13 +80,14 @@ def main() -> int:
         for _ in range(rounds):
             for label, run in runs.items():
                 taken[label].append(run())
-    start_s = median(taken["python, nothing else"])
-    print(f"{'':24}{'median':>9}{'fastest':>9}   × start   start's share")
+    start_s = median(clock for clock, _ in taken["python, nothing else"])
+    print(f"{'':24}{'median':>9}{'fastest':>9}{'processor':>11}   × start")
     for label, times in taken.items():
-        middle_s = median(times)
+        clocks = [clock for clock, _ in times]
+        middle_s, used = median(clocks), median(used for _, used in times)
         print(
-            f"{label:24}{middle_s * 1000:6.0f} ms{min(times) * 1000:6.0f} ms"
-            f"{middle_s / start_s:10.1f}{start_s / middle_s:16.0%}"
+            f"{label:24}{middle_s * 1000:6.0f} ms{min(clocks) * 1000:6.0f} ms{used * 1000:8.0f} ms"
+            f"{middle_s / start_s:10.1f}"
         )
     return 0
 

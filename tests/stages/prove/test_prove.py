@@ -5,7 +5,7 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 from tests.samples.prove_cases import HEADER, STEPS, at, healthy, named, proven, row, states
 
-from backprobe.errors import InputError
+from backprobe.errors import InputError, UnreadableError
 from backprobe.evidence.report import Event, Report
 from backprobe.findings import Verdict
 from backprobe.formats.key_script_csv import read_key_script
@@ -105,3 +105,13 @@ def test_any_script_and_any_reports_are_answered_or_refused(rows, steps):
 def test_a_single_report_is_enough_to_be_answered(setup):
     """Open, not an error."""
     assert proven([row(400)], **setup).proof.verdict in (Verdict.OPEN, Verdict.FAILS)
+
+
+def test_the_files_only_unit_is_taken_under_another_name_if_it_tells_the_script():
+    """A server may number its units otherwise than their makers do: believed if turns were reported, else refused."""
+    named = {"unit_id": None, "unit_serial": "LN2-00417"}
+    assert proven(healthy(), **named).proof.unit_id == "L1"
+    silent = [row(-60, "boot"), *(row(t, "heartbeat", 0) for t in range(-30, 1200, 60))]
+    with pytest.raises(UnreadableError, match="reports of unit LN2-00417, whose turns of the key these are"):
+        proven(silent, **named)
+    assert proven(silent, unit_id="L1", unit_serial="LN2-00417").proof.unit_id == "L1"

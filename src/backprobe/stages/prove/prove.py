@@ -15,7 +15,7 @@ from backprobe.evidence.supply_pair import SupplyPair
 from backprobe.findings import Limit, Verdict
 from backprobe.stages.prove.alignment import Alignment, align
 from backprobe.stages.prove.checks import patterns_of
-from backprobe.stages.prove.delays import clock_offset, delay
+from backprobe.stages.prove.delays import clock_offset, delay, reported_turns
 from backprobe.stages.prove.lights import lights_of
 from backprobe.stages.prove.next_step import next_step
 from backprobe.stages.prove.notes import beside_findings, notes_of
@@ -73,8 +73,9 @@ class _Case:
 def prove(script: KeyScript, table: ReportsTable, *, setup: ProveSetup, seen: Seen | None = None) -> Answer:
     """What the reports prove of this script.
 
-    Raises UnreadableError where the job's unit has no reports and no other unit's fit, OptionError where the file
-    holds several units and nobody said which is the job's.
+    Raises UnreadableError where the job's unit has no reports and no other unit's fit (a file's only unit under another
+    name is taken for the job's if it tells the script), OptionError where the file holds several units and nobody said
+    which is the job's.
     """
     unit_id = _unit_id(table, setup)
     rows = script_of(script)
@@ -84,6 +85,8 @@ def prove(script: KeyScript, table: ReportsTable, *, setup: ProveSetup, seen: Se
     reports = undoubled(own)
     timing = timing_of(setup.sheet, _gaps_s(reports))
     alignment = align(reports, rows, timing=timing) if reports else None
+    if alignment is not None and _is_guess(table, setup, unit_id=unit_id) and not reported_turns(alignment.best, rows):
+        raise _absent(table, setup.unit_serial or unit_id)
     swapped = swapped_serial(
         {each[0].unit_id: undoubled(each) for each in others.values()},
         rows,
@@ -182,6 +185,12 @@ def _unit_id(table: ReportsTable, setup: ProveSetup) -> str:
         return next(iter(table.units))
     where = "say which with --unit-id, or as id under [unit] in job.toml"
     raise OptionError(f"{table.file} holds {len(table.units)} units ({_names(table)}): {where}")
+
+
+def _is_guess(table: ReportsTable, setup: ProveSetup, *, unit_id: str) -> bool:
+    """Whether the file's only unit was taken though the job's serial is another; it counts only if it fits."""
+    named = setup.unit_id is not None or "unit_id" not in table.columns
+    return not named and setup.unit_serial is not None and _as_written(table, setup.unit_serial) != unit_id
 
 
 def _as_written(table: ReportsTable, unit_id: str) -> str | None:
