@@ -19,7 +19,9 @@ from tests.samples.prove_world import FAULTS, reports_text, script_text, world_o
 
 from backprobe.cli.main import main
 from backprobe.errors import BackprobeError
+from backprobe.evidence.corner import Corner, CornerIndex
 from backprobe.evidence.keys import Capture, Key
+from backprobe.files.corner_file import write_corners
 from backprobe.findings import Side, Stage, Standing, Verdict
 from backprobe.limits.practice import PRACTICE
 from backprobe.stages.probe.roles import Role
@@ -29,6 +31,9 @@ jsonschema = pytest.importorskip("jsonschema", reason="jsonschema is not install
 ROOT = Path(__file__).resolve().parents[2]
 SAMPLES = ROOT / "tests" / "samples"
 NAMES = ("probe", "judge", "error")
+# keys that stand there only where there is something to say: rows that were left out, by reason; a place in words
+MOMENTS = {"t", "reported_t"}  # as a file has them: a text or a count of seconds
+OPTIONAL = {"other_unit", "doubled", "unreadable", "before_power_up", "clock_never_set", "where"}
 SCHEMAS = {name: json.loads((ROOT / "schemas" / f"{name}.schema.json").read_text(encoding="utf-8")) for name in NAMES}
 VALIDATORS = {name: jsonschema.Draft202012Validator(schema) for name, schema in SCHEMAS.items()}
 OBD = "ENGINE_RUN_TIME (),ENGINE_RPM (),CONTROL_MODULE_VOLTAGE ()\n" + "".join(
@@ -98,6 +103,13 @@ def judge_runs(at: Path) -> Iterator[list[str]]:
         bare = (folder / "job.toml").read_text(encoding="utf-8").partition("[[joint]]")[0]
         (folder / "job.toml").write_text(bare + joints, encoding="utf-8")
         yield ["judge", str(folder)]
+    folder = demo_job(at / "odd-rows", "truck-07")
+    odd = "".join(f"LN2-00417,{t},,,,,,,,,0,\n" for t in ("soon", "1970-01-01T00:10:00Z", "2026-03-20T08:00:00Z"))
+    as_file(folder / "reports.csv", (folder / "reports.csv").read_text(encoding="utf-8") + odd)
+    corner = Corner(-33.1, 151.2, ("Main Street", "Mill Lane"))
+    index = CornerIndex(corners=(corner,), attribution="© somebody", source="m.osm.pbf")
+    write_corners(index, folder / "corners.txt")
+    yield ["judge", str(folder)]
     for fault in FAULTS:
         folder = demo_job(at / f"proof-{fault}", "truck-07")
         world = world_of(fault, 7)
@@ -196,8 +208,9 @@ def spoiled(value: Any) -> Iterator[Any]:
     if isinstance(value, dict):
         yield {**value, "surprise": 1}
         for key, part in value.items():
-            yield {name: other for name, other in value.items() if name != key}
-            for wrong in spoiled(part):
+            if key not in OPTIONAL:
+                yield {name: other for name, other in value.items() if name != key}
+            for wrong in spoiled(part) if key not in MOMENTS else ():
                 yield {**value, key: wrong}
     elif isinstance(value, list):
         for at, part in enumerate(value[:1]):

@@ -154,6 +154,7 @@ def test_nor_does_a_job_with_joints_and_a_battery(walked: str):
         ("complete [join] and [[joint]] of the job sheet: volts of the ignition wire in a crank", NOT_ALLOWED),
         ("record a start: key off, on, crank, then ten seconds of running", NOT_ALLOWED),
         ("do not use Red; measure Blue while the engine cranks, with a MIN hold", f"do not use Red; {NOT_ALLOWED}"),
+        ("turn the key through the script again (backprobe prove --plan)", NOT_ALLOWED),
         (WEAK_BATTERY, WEAK_BATTERY.partition("; ")[0] + f"; {NOT_ALLOWED}"),
         ("measure Red at key on: looks like ignition not in crank (30%)", None),
         ("do not use Red", None),
@@ -176,3 +177,10 @@ def test_care_is_taken_where_it_matters_and_nowhere_else():
     assert with_care(opened, None) == f"{opened}; {NO_MAKER_TIME}"
     known = Walkround(hazards=Hazards(after_run_min=5.0))
     assert with_care(opened, known).endswith("only 5 min after key-off, the maker's after-run time")
+
+
+def test_a_script_is_turned_with_the_care_of_its_crank():
+    """Before the crank that a script holds; a vehicle without a starter has none."""
+    said = "turn the key through a script (backprobe prove --plan) and fetch the unit's reports"
+    assert with_care(said, None).startswith(f"{said}; before the crank: parking brake on")
+    assert with_care(said, None, has_crank=False) == said

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+from backprobe.errors import InputError
 from backprobe.job.judge import HeardRecording, JobJudgement
 from backprobe.stages.probe.slots import SlotName
+from backprobe.stages.walkround.same_type import same_type
 
 
 def judgement_json(judged: JobJudgement) -> dict[str, object]:
@@ -19,6 +21,7 @@ def judgement_json(judged: JobJudgement) -> dict[str, object]:
             "plate": vehicle.plate,
             "fleet_number": vehicle.fleet_number,
             "system_V": vehicle.system_V,
+            "same_type": _type_of(vehicle.vin),
         },
         "unit": {"name": judged.evidence.unit.name, "serial": judged.evidence.sheet.unit_serial},
         "choice": {str(slot): judged.chosen(slot) for slot in SlotName},
@@ -30,6 +33,14 @@ def judgement_json(judged: JobJudgement) -> dict[str, object]:
         "recordings": [_recording_json(each) for each in judged.heard],
         "policy": None if judged.evidence.policy is None else judged.evidence.policy.file,
     }
+
+
+def _type_of(vin: str | None) -> str | None:
+    """What the VINs of this type of vehicle share; None without a well-formed one."""
+    try:
+        return None if vin is None else same_type(vin)
+    except InputError:
+        return None
 
 
 def _wires_json(wires: object, judged: JobJudgement) -> list[dict[str, object]]:

@@ -20,6 +20,7 @@ from backprobe.stages.probe.wires import Wire
 from backprobe.stages.walkround.cautions import BEFORE_CRANK, before_isolating
 
 ASKING = (POSITION[Key.CRANK], "through a crank", "in the crank", "in a crank", "record a start", "record the start")
+SCRIPT = ("key through the script", "key through a script")  # a script holds a crank where there is a starter
 NOT_ALLOWED = "no crank has been allowed: ask somebody who may allow it, and write who under [authority] (crank_by)"
 
 
@@ -29,12 +30,12 @@ def crank_withheld(walked: Walkround | None, *, has_crank: bool) -> bool:
 
 
 def asks_for_crank(sentence: str) -> bool:
-    """Whether a sentence about what to do next asks for a crank.
+    """Whether a sentence about what to do next asks for a crank, where the vehicle has a starter.
 
     >>> asks_for_crank("measure Red while the engine cranks, with a MIN hold"), asks_for_crank("measure Red at key on")
     (True, False)
     """
-    return any(words in sentence for words in ASKING)
+    return any(words in sentence for words in (*ASKING, *SCRIPT))
 
 
 def answer_without_crank(table: ReadingsTable, setup: Setup) -> Answer:
@@ -65,13 +66,13 @@ def without_crank(finding: Finding) -> Finding:
     return replace(finding, next=kept + NOT_ALLOWED)
 
 
-def with_care(sentence: str, walked: Walkround | None) -> str:
-    """What to do next, with what to mind at a step where somebody can be hurt.
+def with_care(sentence: str, walked: Walkround | None, *, has_crank: bool = True) -> str:
+    """What to do next, with what to mind at a step where somebody can be hurt; `has_crank`: there is a starter.
 
     >>> with_care("measure Red with the battery switch open", None).partition("; ")[2][:60]
     "open the battery switch only after the maker's after-run tim"
     """
-    if asks_for_crank(sentence):
+    if has_crank and asks_for_crank(sentence):
         return sentence.replace(f" ({CARE[Key.CRANK]})", "") + f"; before the crank: {BEFORE_CRANK}"
     if POSITION[Key.ISOLATED] in sentence:
         return f"{sentence}; {before_isolating(None if walked is None else walked.hazards.after_run_min)}"
