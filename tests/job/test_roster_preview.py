@@ -62,6 +62,35 @@ def test_a_plate_of_another_vehicle_is_bad():
     assert found.writes == ()
 
 
+def test_plates_that_change_places():
+    """Two vehicles in one list, each with the other's plate of before: a change of both."""
+    there = [known(plate="LY 07", vin=VIN), known(plate="LY 08", vin=OTHER_VIN)]
+    found = preview("plate,vin", f"LY 08,{VIN}", f"LY 07,{OTHER_VIN}", known=there)
+    assert found.bad == ()
+    assert [change.after.plate for change in found.changed] == ["LY 08", "LY 07"]
+
+
+def test_two_rows_for_one_known_vehicle_are_bad():
+    """By its VIN in one row, by its plate of before in the next."""
+    there = [known(plate="LY 07", vin=VIN)]
+    found = preview("plate,vin", f"LY 99,{VIN}", "LY 07,", known=there)
+    (fault,) = found.bad
+    assert (fault.line, fault.text) == (3, "LY 07")
+    assert fault.expected == "another one; this is LY 07, as in row 2"
+
+
+def test_a_new_vehicle_with_a_known_unit_id_is_bad():
+    """What reports call a unit is one unit's alone."""
+    found = preview("plate,unit_id", "LY 08,417", known=[known(plate="LY 07", unit_id="417")])
+    assert found.bad[0].expected == "a unit id of its own; it is planned for LY 07"
+
+
+def test_two_units_under_one_id_are_bad():
+    """In a list of units."""
+    found = preview("serial,unit_id", "0418,a417", known=[known(unit_serial="0417", unit_id="A417")])
+    assert found.bad[0].expected == "a unit id of its own; it is that of 0417"
+
+
 def test_another_vin_under_a_known_plate_is_bad():
     """A VIN is not changed by a list."""
     found = preview("plate,vin", f"LY 07,{OTHER_VIN}", known=[known(plate="LY 07", vin=VIN)])

@@ -7,15 +7,15 @@ unit for two vehicles, is bad.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence, Set
 from dataclasses import dataclass
 
-from backprobe.evidence.roster import VALUES, Roster, RosterFault, RosterKind, RosterRow
+from backprobe.evidence.roster import Roster, RosterFault, RosterKind, RosterRow
 from backprobe.formats.roster_csv import same
 from backprobe.stages.walkround.vin_number import CHECK_AT, check_digit, is_north_american
 
 BY = {RosterKind.VEHICLES: ("vin", "plate", "fleet_number"), RosterKind.UNITS: ("unit_serial",)}
-CELL_OF = {"lat_deg": "lat", "lon_deg": "lon"}
+UNITS_OWN = ("unit_serial", "unit_id")
 
 
 @dataclass(frozen=True, slots=True)
@@ -86,9 +86,13 @@ def preview_roster(roster: Roster, known: Iterable[RosterRow] = ()) -> RosterPre
     ['LY 07']
     """
     there = _Known(known, roster)
-    found = [_change(row, there.match(row)) for row in roster.rows]
-    clashes = [fault for change in found for fault in there.clashes(change)]
-    clashes += _planned_twice(found, there)
+    matches = [there.match(row) for row in roster.rows]
+    found = [_change(row, None if at is None else there.rows[at]) for row, at in zip(roster.rows, matches, strict=True)]
+    twice = list(_taken_twice(found, matches, there=there))
+    again = {fault.line for fault in twice}
+    once = [change for change in found if change.row.line not in again]
+    clashes = [*twice, *_shared(once, frozenset(matches), there=there)]
+    clashes += [fault for change in once for fault in _other_vin(change, there)]
     refused = {fault.line for fault in clashes}
     good = [change for change in found if change.row.line not in refused]
     return RosterPreview(
@@ -108,33 +112,20 @@ class _Known:
         self.roster = roster
         self.names = BY[roster.kind]
         self.rows = [row for row in rows if any(getattr(row, name) for name in self.names)]
-        self.by: dict[str, dict[str, RosterRow]] = {name: {} for name in self.names}
-        for row in self.rows:
+        self.by: dict[str, dict[str, int]] = {name: {} for name in self.names}
+        for at, row in enumerate(self.rows):
             for name in self.names:
                 if value := getattr(row, name):
-                    self.by[name].setdefault(same(value), row)
+                    self.by[name].setdefault(same(value), at)
 
-    def match(self, row: RosterRow) -> RosterRow | None:
-        """The known row that is the same vehicle or unit, by the first of the names that finds one."""
+    def match(self, row: RosterRow) -> int | None:
+        """Which known row is the same vehicle or unit, by the first of the names that finds one."""
         found = (self.by[name].get(same(value)) for name in self.names if (value := getattr(row, name)))
-        return next((one for one in found if one is not None), None)
-
-    def clashes(self, change: RosterChange) -> Iterator[RosterFault]:
-        """Names of a row that are those of another known one, and a VIN that contradicts the one that is known."""
-        row = change.row
-        for name in self.names:
-            value = getattr(row, name)
-            other = self.by[name].get(same(value)) if value else None
-            if other is not None and other is not change.known:
-                yield self.fault(row, name, expected=f"a {_word(name)} of its own; it is that of {other.name}")
-        if change.known is not None and change.known.vin and row.vin and same(row.vin) != same(change.known.vin):
-            expected = f"the VIN {change.known.vin}, which is known of {change.known.name}; or another plate and number"
-            yield self.fault(row, "vin", expected=expected)
+        return next((at for at in found if at is not None), None)
 
     def fault(self, row: RosterRow, name: str, *, expected: str) -> RosterFault:
         """A fault at one cell of a row."""
-        cell = CELL_OF.get(name, name)
-        return RosterFault(row.line, self.roster.columns.get(cell, cell), str(getattr(row, name) or ""), expected)
+        return RosterFault(row.line, self.roster.columns.get(name, name), str(getattr(row, name) or ""), expected)
 
 
 def _change(row: RosterRow, known: RosterRow | None) -> RosterChange:
@@ -155,23 +146,51 @@ def _is_same(name: str, *, before: str | float | None, after: str | float) -> bo
     return before == after
 
 
-def _planned_twice(found: Sequence[RosterChange], there: _Known) -> Iterator[RosterFault]:
-    """Units that are planned for one vehicle here and stay planned for another that is known."""
-    if there.roster.kind is not RosterKind.VEHICLES:
-        return
-    changed = {id_of(change.known) for change in found if change.known is not None}
-    held = {same(row.unit_serial): row for row in there.rows if row.unit_serial and id_of(row) not in changed}
-    held |= {same(c.after.unit_serial): c.after for c in found if c.after.unit_serial and not c.row.unit_serial}
-    for change in found:
-        serial = change.row.unit_serial
-        other = held.get(same(serial)) if serial else None
-        if other is not None:
-            yield there.fault(change.row, "unit_serial", expected=f"a unit of its own; it is planned for {other.name}")
+def _taken_twice(
+    found: Sequence[RosterChange], matches: Sequence[int | None], *, there: _Known
+) -> Iterator[RosterFault]:
+    """Rows that are about the same known vehicle or unit as a row above, though by another of its names."""
+    first: dict[int, RosterChange] = {}
+    for change, at in zip(found, matches, strict=True):
+        if at is None or first.setdefault(at, change) is change:
+            continue
+        name = next(name for name in there.names if getattr(change.row, name))
+        expected = f"another one; this is {there.rows[at].name}, as in row {first[at].row.line}"
+        yield there.fault(change.row, name, expected=expected)
 
 
-def id_of(row: RosterRow) -> tuple[str | float | None, ...]:
-    """Everything that a known row says, to tell it from others."""
-    return tuple(getattr(row, name) for name in VALUES)
+def _shared(found: Sequence[RosterChange], matched: Set[int | None], *, there: _Known) -> Iterator[RosterFault]:
+    """Names and units that would be those of two once everything was taken, at each row that says them."""
+    stay = [(row, None) for at, row in enumerate(there.rows) if at not in matched]
+    last: list[tuple[RosterRow, RosterChange | None]] = [*stay, *((change.after, change) for change in found)]
+    for name in (*there.names, *(each for each in UNITS_OWN if each not in there.names)):
+        holders: dict[str, list[tuple[RosterRow, RosterChange | None]]] = {}
+        for row, change in last:
+            if value := getattr(row, name):
+                holders.setdefault(same(value), []).append((row, change))
+        for sharing in (each for each in holders.values() if len(each) > 1):
+            yield from _at_each(sharing, name, there=there)
+
+
+def _at_each(
+    sharing: Sequence[tuple[RosterRow, RosterChange | None]], name: str, *, there: _Known
+) -> Iterator[RosterFault]:
+    """The fault at each row of the list that says a name which others have too."""
+    planned = name in UNITS_OWN and there.roster.kind is RosterKind.VEHICLES
+    verb = "is planned for" if planned else "is that of"
+    for row, change in sharing:
+        if change is not None and getattr(change.row, name):
+            other = next(each for each, _ in sharing if each is not row)
+            expected = f"a {_word(name)} of its own; it {verb} {other.name}"
+            yield there.fault(change.row, name, expected=expected)
+
+
+def _other_vin(change: RosterChange, there: _Known) -> Iterator[RosterFault]:
+    """A VIN that contradicts the one that is known of the same plate or fleet number."""
+    row, known = change.row, change.known
+    if known is not None and known.vin and row.vin and same(row.vin) != same(known.vin):
+        expected = f"the VIN {known.vin}, which is known of {known.name}; or another plate and number"
+        yield there.fault(row, "vin", expected=expected)
 
 
 def _vin_doubts(roster: Roster) -> Iterator[RosterFault]:
@@ -183,4 +202,4 @@ def _vin_doubts(roster: Roster) -> Iterator[RosterFault]:
 
 
 def _word(name: str) -> str:
-    return "VIN" if name == "vin" else name.replace("_", " ")
+    return {"vin": "VIN", "unit_serial": "unit"}.get(name, name.replace("_", " "))
