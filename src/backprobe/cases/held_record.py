@@ -57,7 +57,7 @@ def _laid_out(yard: Yard, held: HeldJob, *, judged: JobJudgement, folder: Path) 
         readings=None,
         walkround=None,
         recordings=(),
-        photos=tuple(_photos(yard, held, folder)),
+        photos=tuple(_photos(yard, held, folder=folder)),
     )
     imported = Imported(
         folder=found,
@@ -75,7 +75,7 @@ def _laid_out(yard: Yard, held: HeldJob, *, judged: JobJudgement, folder: Path) 
     return JudgedFolder(imported=imported, judged=judged, photos=photos_of(imported))
 
 
-def _photos(yard: Yard, held: HeldJob, folder: Path) -> Iterator[Path]:
+def _photos(yard: Yard, held: HeldJob, *, folder: Path) -> Iterator[Path]:
     """The photos that are kept, each under its own name as far as that is a plain one."""
     for one in held.state.of_kind("photo")[:MOST_PHOTOS]:
         name, sha256 = (text(one.body, "file") or "").removeprefix(f"{PHOTOS}/"), text(one.body, "sha256") or ""
