@@ -1,18 +1,22 @@
 """A receiver's log from its file."""
 
 import hashlib
+import io
 import json
 from pathlib import Path
 from xml.etree import ElementTree
 
 import pytest
+from pypdf import PdfReader
 from tests.samples.jobs import demo_job
 from tests.samples.receiver_world import World, log_lines
 
 from backprobe.cases.judge import judge_folder
 from backprobe.cases.reception import judged_file, picture_of, reception_file
+from backprobe.cases.record import record_of
 from backprobe.errors import UnreadableError
 from backprobe.findings import Stage, Verdict
+from backprobe.job.heard_picture import heard_picture
 from backprobe.job.journal_door import judge_journal_text
 
 
@@ -91,3 +95,18 @@ def test_the_phone_says_what_the_desk_says(tmp_path: Path) -> None:
     phone = json.loads(judge_journal_text(json.dumps({"entries": entries, "blobs": blobs})))
     assert phone["ok"], phone
     assert [each for each in phone["findings"] if each["id"].startswith("reception_")] == desk
+
+
+def test_the_record_shows_the_sky(tmp_path: Path) -> None:
+    """The same string as on the desk, with what it says in words; the record keeps to four pages."""
+    folder = demo_job(tmp_path, "truck-07")
+    world = World(seed=3, satellites=24, systems=("GP", "GL"), blocked=(90, 210, 90, 22), step_s=10)
+    (folder / "reception.nmea").write_text("\n".join(log_lines(world)), encoding="ascii")
+    job = judge_folder(folder)
+    shown = heard_picture(job.judged.evidence.receptions)
+    assert shown is not None
+    record = PdfReader(io.BytesIO(record_of(job)))
+    text = " ".join(page.extract_text() for page in record.pages)
+    assert "What the receiver heard" in text
+    assert "Blocked part of the sky" in text.replace("\n", " ")
+    assert 2 <= len(record.pages) <= 4

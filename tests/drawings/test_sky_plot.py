@@ -69,6 +69,15 @@ def test_words_stay_inside_and_apart(clashes: Any, outside: Any) -> None:
         assert outside(svg) == []
 
 
+def test_on_a_wide_page_the_words_stand_beside(text_boxes: Any) -> None:
+    """At 760 the picture is 400 high, all words of the legend right of the disc; at 480 they stand beneath it."""
+    wide, narrow = (ElementTree.fromstring(sky_plot(whole(), width=width)) for width in (760.0, 480.0))
+    assert float(wide.get("height", "0")) == 400
+    assert float(narrow.get("height", "0")) > 480
+    legend = next(box for box in text_boxes(sky_plot(whole(), width=760.0)) if box.text == "used for the position")
+    assert legend.left > 400
+
+
 def test_the_legend_names_only_what_is_there() -> None:
     """Without predictions and mask there is no word of them."""
     said = words(sky_plot(SkyPlot(satellites=HEARD[:1])))

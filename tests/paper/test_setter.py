@@ -51,4 +51,4 @@ def test_a_finding_without_value_and_limit_gets_its_shape(findings: Findings):
 def test_pictures_carry_caption_and_words():
     """Letters without a glyph become marks in the drawing and codes in the caption; the words keep them."""
     row = SETTER.picture(Picture(svg="<svg>漢</svg>", caption="漢", alt="漢", title="Sky"))
-    assert row == {"svg": "<svg>□</svg>", "caption": [{"code": "U+6F22"}], "alt": "漢", "title": ["Sky"]}
+    assert row == {"svg": "<svg>□</svg>", "caption": [{"code": "U+6F22"}], "alt": "漢", "title": ["Sky"], "half": False}

@@ -11,12 +11,15 @@ from backprobe.cases.import_folder import Imported
 from backprobe.cases.judge import JudgedFolder, journal_bytes
 from backprobe.cases.record_built import joined_rows, more_photos, not_covered, owed_rows, shown_photos, told_driver
 from backprobe.cases.record_proof import elsewhere, reported_block
+from backprobe.cases.record_reception import together
 from backprobe.cases.signed_job import blob_bytes, sign_offs_of, signer_name, standing
 from backprobe.evidence.job_sheet import NamedWire
 from backprobe.evidence.meter import Meter
 from backprobe.files.journal_file import JOURNAL
 from backprobe.findings import Finding, Verdict
 from backprobe.job.entry import digest
+from backprobe.job.heard_picture import WIDTH as HALF
+from backprobe.job.heard_picture import heard_picture
 from backprobe.job.judge import JobJudgement
 from backprobe.job.parked_picture import parked_picture
 from backprobe.job.picture import crank_picture
@@ -39,6 +42,7 @@ NOT_SIGNED = "Nobody has signed this record."
 TITLE, TITLE_SO_FAR = "Installation record: handed over as {end}", "Installation record so far"
 URGENCY = (Verdict.FAILS, Verdict.OPEN, Verdict.THIN, Verdict.HOLDS)
 STANDING = "How long it can stand"
+HEARD = "What the receiver heard"
 CAUTIONS = (
     "The vehicle maker's instructions, local rules and licensed practice come before anything written here.",
     "Never tap restraint (airbag), brake, steering, engine-control, start, bus or high-voltage wiring.",
@@ -58,7 +62,7 @@ def record_of(job: JudgedFolder, *, made_at: str | None = None) -> bytes:
             next_step=judged.next,
             identity=identity_of(job),
             choices=tuple(choice_row(judged, slot) for slot in SlotName),
-            findings=_on_page(elsewhere(judged.findings, judged), signed=sign_off is not None),
+            findings=_on_page(together(elsewhere(judged.findings, judged)), signed=sign_off is not None),
             reported=reported_block(judged),
             wiring=_picture(wiring_picture(judged)),
             readings=readings_grid(judged),
@@ -106,12 +110,15 @@ _COUNTED = {
 
 
 def _pictures(judged: JobJudgement) -> Iterator[Picture]:
-    """The pictures beside the wiring: the crank that was recorded, and how long the vehicle can stand."""
-    crank, parked = _picture(crank_picture(judged)), _picture(parked_picture(judged))
+    """The pictures beside the wiring: the crank that was recorded, how long the vehicle can stand, the sky heard."""
+    crank, heard = _picture(crank_picture(judged)), _picture(heard_picture(judged.evidence.receptions))
+    parked = _picture(parked_picture(judged) if heard is None else parked_picture(judged, width=HALF))
     if crank is not None:
         yield crank
     if parked is not None:
-        yield replace(parked, title=STANDING)
+        yield replace(parked, title=STANDING, half=heard is not None)
+    if heard is not None:
+        yield replace(heard, title=HEARD, half=True)
 
 
 def _picture(found: tuple[str, str, str] | None) -> Picture | None:

@@ -19,9 +19,11 @@ from backprobe.drawings.sky_marks import GLASS, hatched_outline, predicted_mark,
 from backprobe.drawings.svg import Attributes, picture, tag
 
 WIDTH, NARROWEST = 480.0, 320.0
-_MARGIN = 46.0  # round the disc, for the words at its rim
+WIDE, DISC = 640.0, 400.0  # from this width on the words stand beside a disc (with its rim) of that size
+_MARGIN = 38.0  # round the disc, for the words at its rim
 _SIZE, _LINE = 11.0, 14.5
 _LABEL = 10.0
+_GAP = 16.0
 _INSIDE = -9.0  # the compass stands inside the rim where the sides of the cab stand round it
 _RINGS_DEG = (0.0, 30.0, 60.0)
 _COMPASS = ((0.0, "N"), (90.0, "E"), (180.0, "S"), (270.0, "W"))
@@ -30,12 +32,18 @@ _LEGEND = "Centre: straight up; rim: horizon. The fuller a mark, the stronger th
 
 
 def sky_plot(content: SkyPlot, *, width: float = WIDTH) -> str:
-    """The picture of `content` as one SVG string, `width` units wide (at least 320), as high as it needs."""
+    """The picture of `content` as one SVG string, `width` units wide (at least 320), as high as it needs.
+
+    From 640 on the words stand beside the sky, else beneath it.
+    """
     width = max(width, NARROWEST)
-    radius = width / 2 - _MARGIN
-    dome = Dome(width / 2, _MARGIN + radius, radius, content.heading_deg or 0.0)
+    disc = DISC if width >= WIDE else width
+    radius = disc / 2 - _MARGIN
+    dome = Dome(disc / 2, disc / 2, radius, content.heading_deg or 0.0)
     rim, taken = _rim_words(content, dome)
-    legend, height = _legend(content, dome.y + radius + _MARGIN, width=width)
+    beside = (DISC + _GAP, _MARGIN + _LINE) if width >= WIDE else (0.0, disc)
+    legend, bottom = _legend(content, beside, room=width - beside[0])
+    height = max(bottom, disc)
     return picture(
         (width, height),
         (content.title, described_sky(content)),
@@ -141,26 +149,27 @@ def _label(satellite: SkySatellite) -> str:
     return satellite.id if satellite.cn0_dBHz is None else f"{satellite.id} {figure_text(satellite.cn0_dBHz, 0)}"
 
 
-def _legend(content: SkyPlot, top: float, *, width: float) -> tuple[str, float]:
-    """What the marks mean, only of those that are there; and how high the whole picture is with it."""
+def _legend(content: SkyPlot, at: tuple[float, float], *, room: float) -> tuple[str, float]:
+    """What the marks mean, only of those that are there, from `at` on; and where it ends."""
     parts: list[str] = []
-    x, y = 0.0, top
+    left, top = at
+    x, y = left, top
     for swatch, words in _swatches(content):
         wide = 2 * GLASS + 14 + text_width(words, _SIZE)
-        if x and x + wide > width:
-            x, y = 0.0, y + _LINE + 8
+        if x > left and x + wide > left + room:
+            x, y = left, y + _LINE + 8
         parts.append(swatch.drawn((x + GLASS + 4, y)))
         parts.append(letters((x + 2 * GLASS + 12, y + _SIZE * 0.35), words, size=_SIZE, fill=SOFT_INK))
         x += wide + 12
     below = y + (_LINE if parts else 0.0)
-    lines = wrapped(" ".join(part for part in (_legend_text(content), content.note) if part), size=_SIZE, room=width)
+    lines = wrapped(" ".join(part for part in (_legend_text(content), content.note) if part), size=_SIZE, room=room)
     for row, line in enumerate(lines):
-        parts.append(letters((0.0, below + (row + 0.7) * _LINE), line, size=_SIZE, fill=SOFT_INK))
+        parts.append(letters((left, below + (row + 0.7) * _LINE), line, size=_SIZE, fill=SOFT_INK))
     return "".join(parts), below + len(lines) * _LINE + 6
 
 
 def _legend_text(content: SkyPlot) -> str:
-    if not (content.satellites or content.predicted):
+    if not (content.satellites or content.predicted or content.mask):
         return "No satellite's place in the sky is known."
     return _LEGEND if any(each.cn0_dBHz is not None for each in content.satellites) else _LEGEND.split(". ")[0] + "."
 

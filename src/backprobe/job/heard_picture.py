@@ -9,6 +9,8 @@ from backprobe.drawings.sky_plot import described_sky, sky_plot
 from backprobe.evidence.reception import Reception
 from backprobe.stages.mount.reception.sky import sky_of
 
+WIDTH = 400.0  # half of a record's page, and a phone: the same string on both
+
 
 def heard_picture(
     logs: Sequence[Reception], *, heading_deg: float | None = None, mask: SkyMask = ()
@@ -23,4 +25,8 @@ def heard_picture(
     log = max(told, key=lambda each: each.duration_ms)
     content = sky_of(log, heading_deg=heading_deg, mask=mask)
     beside = ", over what was predicted to stand in the way" if mask else ""
-    return sky_plot(content), f"{log.file}: the sky as the receiver heard it{beside}", described_sky(content)
+    return (
+        sky_plot(content, width=WIDTH),
+        f"{log.file}: the sky as the receiver heard it{beside}",
+        described_sky(content),
+    )

@@ -34,13 +34,14 @@ class ChoiceRow:
 class Picture:
     """A picture as an SVG string, its caption, and its words for those who cannot see it.
 
-    `title` heads the part of the page in which it stands alone.
+    `title` heads the part of the page in which it stands alone, or, with `half`, beside another of half the width.
     """
 
     svg: str
     caption: str
     alt: str
     title: str = "The crank, as it was recorded"
+    half: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -52,6 +52,7 @@ class Setter:
             "caption": self.words(shown.caption),
             "alt": spoken(shown.alt),
             "title": self.words(shown.title),
+            "half": shown.half,
         }
 
     def finding(self, finding: Finding) -> dict[str, object]:
