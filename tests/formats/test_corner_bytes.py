@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 from backprobe.evidence.corner import Corner, CornerKind, sorted_corners
 from backprobe.formats.corner_bytes import TornError, packed, unpacked
 
-names = st.text(st.characters(exclude_characters="\n\0", exclude_categories=["Cs"]), min_size=1, max_size=6)
+names = st.text(min_size=1, max_size=6).filter(str.isprintable)
 corners = st.builds(
     Corner,
     st.integers(-9_000_000, 9_000_000).map(lambda n: round(n / 100_000, 5)),
@@ -58,6 +58,8 @@ def test_rubbish_is_told(content):
         b"A\nB\0\x02\x06\x04\x00",  # one street
         b"A\nB\0\x02\x06\x0b\x00\x01",  # a kind that there is not
         b"A\nB\0\xff\xff\xff\xff\xff\xff",  # a number without end
+        b"A\n\x1b[2J\0\x02\x06\x08\x00\x01",  # a name that would clear a terminal
+        b"A\n\0\x02\x06\x08\x00\x01",  # an empty name
         b"A\nB\0\xff\xff\xff\x7f\x06\x08\x00\x01",  # north of the pole
     ],
 )

@@ -54,6 +54,8 @@ def unpacked(content: bytes) -> tuple[Corner, ...]:
     if not end:
         raise TornError
     names = text.decode().split("\n") if text else []
+    if not all(name and name.isprintable() for name in names):  # they go to terminals and onto paper
+        raise TornError
     numbers = iter(_numbers(rest))
     corners: list[Corner] = []
     north, east = SOUTHERNMOST, 0
