@@ -65,6 +65,7 @@ def job_parts(folder: Path) -> dict[str, Any]:
         "meter": None if meter is None else (folder / meter).read_text(encoding="utf-8"),
         "readings.csv": (folder / "readings.csv").read_text(encoding="utf-8"),
         "walkround.toml": (folder / "walkround.toml").read_text(encoding="utf-8"),
+        "mount.toml": mount.read_text(encoding="utf-8") if (mount := folder / "mount.toml").is_file() else None,
         **{name: (folder / name).read_text(encoding="utf-8") for name in PROVE_FILES if (folder / name).exists()},
         "recordings": {path.name: path.read_text(encoding="utf-8") for path in recordings},
     }

@@ -2,15 +2,23 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from functools import cache
 
+from tests.samples.jobs import DEMO
 from tests.samples.navigation import START_S, constellation
 
 from backprobe.evidence.mount_sheet import MountPlace, MountSheet, Part, Side
+from backprobe.evidence.vehicle_place import VehiclePlace
+from backprobe.formats.job_toml import read_job
 from backprobe.physics.orbit import Observer
 from backprobe.physics.tracks import sky_by_step
 from backprobe.stages.mount.day import Cell, placed
 
+JOB = replace(
+    read_job((DEMO / "linden-yard" / "truck-07" / "job.toml").read_text(encoding="utf-8"), "job.toml"),
+    place=VehiclePlace(lat_deg=-33.1, lon_deg=151.2),
+)
 LOW = 0.0871557  # the sine of 5°
 WINDSCREEN = Part(material="glass", side=Side.AHEAD, away_mm=250, rake_deg=60, to_mm=750, left_mm=1300, right_mm=900)
 LEFT_WINDOW = Part(material="glass", side=Side.LEFT, away_mm=1300, from_mm=50, to_mm=650, ahead_mm=100, behind_mm=900)

@@ -22,7 +22,10 @@ from backprobe.job.signed import sign_off_finding, sign_offs
 from backprobe.keys.ed25519 import signature_holds
 from backprobe.store import blobs, entries
 
-SHEETS = {"job": "job.toml", "unit_sheet": "unit.toml", "meter_sheet": "meter.toml", "walkround": "walkround.toml"}
+SHEETS = {
+    **{"job": "job.toml", "unit_sheet": "unit.toml", "meter_sheet": "meter.toml"},
+    **{"walkround": "walkround.toml", "mount": "mount.toml"},
+}
 MOST_READ_BYTES = 64_000_000  # a file larger than this is kept, and not judged on the server
 
 

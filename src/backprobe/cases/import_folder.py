@@ -13,6 +13,7 @@ from backprobe.errors import JobError, JournalError, Skipped
 from backprobe.evidence.job_sheet import JobSheet
 from backprobe.evidence.key_turn import KeyScript
 from backprobe.evidence.light_seen import LightSeen
+from backprobe.evidence.mount_sheet import MountSheet
 from backprobe.evidence.photo import NamedPhoto
 from backprobe.evidence.reading import ReadingsTable
 from backprobe.evidence.report import ReportsTable
@@ -20,6 +21,7 @@ from backprobe.evidence.unit_sheet import UnitSheet
 from backprobe.evidence.walkround import Walkround
 from backprobe.files.blobs import BLOBS, MOST_BLOB_BYTES, Blob, is_kept, put_bytes, put_file
 from backprobe.files.folder import (
+    MOUNT,
     PHOTOS,
     READINGS,
     RECEIVER_LOGS,
@@ -34,6 +36,7 @@ from backprobe.files.open import small_text, text_lines
 from backprobe.formats.job_toml import read_job
 from backprobe.formats.key_script_csv import read_key_script
 from backprobe.formats.lights_csv import read_lights
+from backprobe.formats.mount_toml import read_mount
 from backprobe.formats.readings_csv import read_readings
 from backprobe.formats.reports_csv import read_reports
 from backprobe.formats.unit_sheet import read_unit_sheet
@@ -64,10 +67,10 @@ DEVICE = "folder"  # what imports from a folder call themselves in the journal
 class Imported:
     """A job folder as read, and its journal with everything in it.
 
-    `walkround` is None where nobody wrote one. `table` is the readings table as the file has it now, `prove` what the
-    proof rests on as its files have it, `state` the fold of the whole journal, which may hold what phones have added.
-    `added` counts the new entries by kind; `notes` are for the technician: what was mended, passed over, missing or too
-    large.
+    `walkround` and `mount` are None where nobody wrote one. `table` is the readings table as the file has it now,
+    `prove` what the proof rests on as its files have it, `state` the fold of the whole journal, which may hold what
+    phones have added. `added` counts the new entries by kind; `notes` are for the technician: what was mended, passed
+    over, missing or too large.
     """
 
     folder: JobFolder
@@ -75,6 +78,7 @@ class Imported:
     sheet: JobSheet
     unit: UnitSheet
     walkround: Walkround | None
+    mount: MountSheet | None = None
     table: ReadingsTable
     prove: ProveFiles
     journal: Journal
@@ -95,6 +99,7 @@ def import_folder(folder: Path) -> Imported:
         sheet = read_job(small_text(found.job_sheet), found.job_sheet.name)
         unit = read_unit_sheet(small_text(found.named(sheet.unit_sheet, UNIT_SHEET)), sheet.unit_sheet)
         walked = read_walkround(small_text(found.walkround), WALKROUND) if found.walkround else None
+        places = read_mount(small_text(found.mount), MOUNT) if found.mount else None
         meter = found.named(sheet.meter_file, "the meter's figures") if sheet.meter_file else None
         table, prove = _table(found, sheet), _prove_files(found, sheet)
         said = (*rows_of(table, READINGS), *prove.rows())
@@ -112,6 +117,7 @@ def import_folder(folder: Path) -> Imported:
         sheet=sheet,
         unit=unit,
         walkround=walked,
+        mount=places,
         table=table,
         prove=prove,
         journal=held.journal,
@@ -202,6 +208,8 @@ def _files(
         yield keeper.file("meter_sheet", meter, written=sheet.meter_file)
     if found.walkround:
         yield keeper.file("walkround", found.walkround, written=WALKROUND)
+    if found.mount:
+        yield keeper.file("mount", found.mount, written=MOUNT)
     if found.readings:
         yield keeper.file("readings_file", found.readings, written=READINGS)
     if found.script:

@@ -75,6 +75,7 @@ def evidence_of(imported: Imported) -> JobEvidence:
         ),
         buses=buses_of(imported.state),
         walkround=walked,
+        mount=imported.mount,
         proving=proving_of(imported.state, imported.prove.reports, script=imported.prove.script),
         missing_photos=tuple(photo.file for photo in walked.photos if found.lacks(photo.file)) if walked else (),
         disputes=tuple(disputes_of(imported)),

@@ -21,6 +21,7 @@ from backprobe.job.entry import digest
 from backprobe.job.heard_picture import WIDTH as HALF
 from backprobe.job.heard_picture import heard_picture
 from backprobe.job.judge import JobJudgement
+from backprobe.job.mount_picture import SKY, job_sky
 from backprobe.job.parked_picture import parked_picture
 from backprobe.job.picture import crank_picture
 from backprobe.job.readings_grid import readings_grid
@@ -110,15 +111,16 @@ _COUNTED = {
 
 
 def _pictures(judged: JobJudgement) -> Iterator[Picture]:
-    """The pictures beside the wiring: the crank that was recorded, how long the vehicle can stand, the sky heard."""
-    crank, heard = _picture(crank_picture(judged)), _picture(heard_picture(judged.evidence.receptions))
-    parked = _picture(parked_picture(judged) if heard is None else parked_picture(judged, width=HALF))
+    """The pictures beside the wiring: the crank that was recorded, how long the vehicle can stand, the unit's sky."""
+    crank, sky = _picture(crank_picture(judged)), _picture(job_sky(judged.mounted, judged.evidence.receptions))
+    heard = sky is not None and (judged.mounted is None or judged.mounted.chosen is None)  # small: it stands beside
+    parked = _picture(parked_picture(judged, width=HALF) if heard else parked_picture(judged))
     if crank is not None:
         yield crank
     if parked is not None:
-        yield replace(parked, title=STANDING, half=heard is not None)
-    if heard is not None:
-        yield replace(heard, title=HEARD, half=True)
+        yield replace(parked, title=STANDING, half=heard)
+    if sky is not None:
+        yield replace(sky, title=HEARD if heard else SKY, half=heard)
 
 
 def _picture(found: tuple[str, str, str] | None) -> Picture | None:

@@ -14,7 +14,7 @@ from pathlib import Path
 
 from backprobe.errors import JobError, JournalError, Place, UnreadableError
 from backprobe.files.blobs import blob_fault, is_kept, read_blob
-from backprobe.files.folder import PHOTOS, READINGS, RECORDINGS, WALKROUND
+from backprobe.files.folder import MOUNT, PHOTOS, READINGS, RECORDINGS, WALKROUND
 from backprobe.files.journal_file import JOURNAL, journal_content
 from backprobe.files.pdf_journal import attachments
 from backprobe.job.chain import Fault
@@ -27,7 +27,7 @@ from backprobe.job.signed import Signed
 from backprobe.job.verified import Held, Verified, erased_in, missing_blobs, verified
 from backprobe.keys.ed25519 import signature_holds
 
-FILE_KINDS = ("job", "unit_sheet", "meter_sheet", "walkround", "readings_file", "recording", "photo")
+FILE_KINDS = ("job", "unit_sheet", "meter_sheet", "walkround", "mount", "readings_file", "recording", "photo")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -156,8 +156,8 @@ def _not_taken_in(folder: Path, rows: Rows) -> Iterator[str]:
 
 
 def _input_files(folder: Path) -> Iterator[str]:
-    """The names of the readings, the walkround, the recordings and the photos in the folder."""
-    yield from (READINGS, WALKROUND)
+    """The names of the readings, the walkround, the mount sheet, the recordings and the photos in the folder."""
+    yield from (READINGS, WALKROUND, MOUNT)
     for within in (RECORDINGS, PHOTOS):
         place = folder / within
         names = (path.name for path in place.iterdir()) if place.is_dir() else ()

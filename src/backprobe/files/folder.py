@@ -14,6 +14,7 @@ JOB_SHEET = "job.toml"
 READINGS = "readings.csv"
 BUS_LOGS = "bus"
 WALKROUND = "walkround.toml"
+MOUNT = "mount.toml"
 RECORDINGS = "recordings"
 PHOTOS = "photos"
 RECEIVER_LOG, RECEIVER_LOGS = "reception.nmea", "nmea"
@@ -30,6 +31,7 @@ class JobFolder:
     job_sheet: Path
     readings: Path | None
     walkround: Path | None
+    mount: Path | None = None
     recordings: tuple[Path, ...]
     photos: tuple[Path, ...]
     buses: tuple[Path, ...] = ()
@@ -82,6 +84,7 @@ def open_folder(path: Path) -> JobFolder:
             script=_there(path / SCRIPT),
             reports=_there(path / REPORTS),
             lights=_there(path / LIGHTS),
+            mount=path / MOUNT if (path / MOUNT).exists() else None,
             recordings=recordings,
             photos=photos,
             receiver_logs=logs if log is None else (log, *logs),

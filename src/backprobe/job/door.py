@@ -3,8 +3,8 @@
 What runs in a browser's Python and what runs in a terminal meet here, so that both give the same bytes.
 
 In: ``{"job.toml": text, "unit": text, "meter": text|null, "readings.csv": text|null, "walkround.toml": text|null,
-"policy.toml": text|null, "key-script.csv": text|null, "reports.csv": text|null, "lights.csv": text|null,
-"corners.txt": text|null, "recordings": {name: text}}``.
+"mount.toml": text|null, "policy.toml": text|null, "key-script.csv": text|null, "reports.csv": text|null,
+"lights.csv": text|null, "corners.txt": text|null, "recordings": {name: text}}``.
 Out: the judgement as `backprobe judge --json` prints it, or ``{"ok": false, "error": …, "code": …}``.
 """
 
@@ -22,6 +22,7 @@ from backprobe.formats.job_toml import read_job
 from backprobe.formats.key_script_csv import read_key_script
 from backprobe.formats.lights_csv import read_lights
 from backprobe.formats.meter_toml import read_meter
+from backprobe.formats.mount_toml import read_mount
 from backprobe.formats.policy_toml import POLICY, read_policy
 from backprobe.formats.readings_csv import read_readings
 from backprobe.formats.recording_csv import read_recording
@@ -65,6 +66,7 @@ def evidence_of(parts: dict[str, object]) -> JobEvidence:
         table = read_readings(_lines(readings), file="readings.csv", system_V=sheet.vehicle.system_V)
     unit = read_unit_sheet(_text(parts, "unit"), sheet.unit_sheet)
     walked, policy = _maybe(parts, "walkround.toml"), _maybe(parts, POLICY)
+    places = _maybe(parts, "mount.toml")
     thresholds_V = recording_limits_V(sheet.vehicle.system_V, unit.supply.least_V)
     return JobEvidence(
         sheet=sheet,
@@ -72,6 +74,7 @@ def evidence_of(parts: dict[str, object]) -> JobEvidence:
         meter=meter_for(sheet, _maybe(parts, "meter")),
         table=table,
         walkround=None if walked is None else read_walkround(walked, "walkround.toml"),
+        mount=None if places is None else read_mount(places, "mount.toml"),
         policy=None if policy is None else read_policy(policy, POLICY),
         proving=_proving(parts, sheet),
         sign_off=sign_off_finding((), (), wanted=sheet.hand_over is not None),

@@ -22,12 +22,14 @@ from backprobe.evidence.job_sheet import JobSheet, NamedWire
 from backprobe.evidence.keys import Capture, Key
 from backprobe.evidence.recording import Recording
 from backprobe.evidence.report import ReportsTable
+from backprobe.evidence.mount_sheet import MountSheet
 from backprobe.evidence.walkround import Walkround
 from backprobe.formats.corner_index import CORNERS, read_corner_index
 from backprobe.formats.job_toml import read_job
 from backprobe.formats.recording_csv import read_recording
 from backprobe.formats.reports_csv import read_reports
 from backprobe.formats.unit_sheet import read_unit_sheet
+from backprobe.formats.mount_toml import read_mount
 from backprobe.formats.walkround_toml import read_walkround
 from backprobe.job.answer import judgement_json
 from backprobe.job.bus import buses_of
@@ -121,6 +123,7 @@ def evidence_of(asked: Asked) -> JobEvidence:
         recordings=tuple(_recordings(asked, limits_V)),
         buses=buses_of(asked.state),
         walkround=_walkround(asked),
+        mount=_mount(asked),
         proving=replace(proving_of(asked.state, _reports(asked, sheet)), corners=asked.corners),
         sign_off=None if asked.signed else sign_off_finding((), (), wanted=sheet.hand_over is not None),
         disputes=tuple(matters(asked.state)),
@@ -200,6 +203,11 @@ def _wires(sheet: JobSheet, state: JobState, slots: Mapping[str, str]) -> Iterat
     for name, wire in named.items():
         lead = meant.get(name, None if wire.lead in decided else wire.lead)
         yield replace(wire, lead=lead)
+
+
+def _mount(asked: Asked) -> MountSheet | None:
+    found = asked.text_of("mount")
+    return None if found is None else read_mount(*found)
 
 
 def _walkround(asked: Asked) -> Walkround | None:

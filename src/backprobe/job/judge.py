@@ -13,6 +13,7 @@ from backprobe.evidence.fleet_policy import FleetPolicy
 from backprobe.evidence.job_sheet import JobSheet, NamedWire
 from backprobe.evidence.keys import Capture
 from backprobe.evidence.meter import Meter
+from backprobe.evidence.mount_sheet import MountSheet
 from backprobe.evidence.reading import Reading, ReadingsTable, WireFacts
 from backprobe.evidence.reception import Reception
 from backprobe.evidence.recording import Quantity, Recording
@@ -21,6 +22,7 @@ from backprobe.evidence.walkround import Walkround
 from backprobe.findings import Finding, Stage, Verdict, worst
 from backprobe.job.bus import bus_findings, listened
 from backprobe.job.joined import joined
+from backprobe.job.mounted import Mounted, heard_there, judged_mount
 from backprobe.job.next_step import answer_without_crank, crank_withheld, with_care, without_crank
 from backprobe.job.proving import Proving, proved
 from backprobe.job.received import received
@@ -66,6 +68,7 @@ class JobEvidence:
     recordings: tuple[Recording, ...] = ()
     buses: tuple[Heard, ...] = ()  # what logs of the vehicle's bus came to
     walkround: Walkround | None = None
+    mount: MountSheet | None = None
     proving: Proving = field(default_factory=Proving)
     missing_photos: tuple[str, ...] = ()  # those that the walkround names and that are not there
     disputes: tuple[str, ...] = ()  # what the journal leaves open, in words
@@ -94,6 +97,7 @@ class JobJudgement:
     findings: tuple[Finding, ...]
     probe: Answer
     heard: tuple[HeardRecording, ...]
+    mounted: Mounted | None = None
     proof: Proof | None = None
 
     @property
@@ -149,11 +153,13 @@ def judge_job(evidence: JobEvidence) -> JobJudgement:
     judged = JobJudgement(evidence=evidence, findings=probed, probe=probe, heard=heard)
     proof = proved(evidence.proving, evidence.sheet, unit=evidence.unit)
     joints = (*_joined(judged), *_parked(evidence))
-    mounted = received(evidence.receptions)
+    heard_by = heard_there(evidence.receptions, evidence.proving.reports, proof=proof.answer)
+    seat = judged_mount(evidence.mount, evidence.sheet, heard=heard_by)
+    mounted = (*(seat.findings if seat else ()), *received(evidence.receptions))
     findings = (*probed, *joints, *mounted, *_said_once(proof.findings, joints), *_disputed(evidence), *walked.after())
     findings = tuple(without_crank(each) for each in findings) if withheld else findings
     findings = (*findings, *_handed_over(evidence, findings))
-    return replace(judged, findings=findings, proof=proof.answer)
+    return replace(judged, findings=findings, proof=proof.answer, mounted=seat)
 
 
 def setup_of(evidence: JobEvidence) -> Setup:

@@ -14,7 +14,7 @@ from backprobe.job.kinds import text
 from backprobe.job.lineage import Statement
 
 # one sheet of each kind, known by its digest
-SHEET_SLOTS = {"job": "job_sheet", "unit_sheet": "unit_sheet", "walkround": "walkround"}
+SHEET_SLOTS = {"job": "job_sheet", "unit_sheet": "unit_sheet", "walkround": "walkround", "mount": "mount"}
 
 
 @dataclass(frozen=True, slots=True)
