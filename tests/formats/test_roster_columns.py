@@ -25,6 +25,14 @@ def test_our_names_in_any_order():
     assert found.width == 5
 
 
+def test_headings_are_fit_to_be_shown():
+    """Whatever a file calls its columns, nothing of it clears a terminal."""
+    found = columns("Fleet\nNo", "\x1b[2Jcolour", "x" * 200)
+    assert found.headings == {"fleet_number": "Fleet No"}
+    assert found.passed_over[0] == "[2Jcolour"
+    assert len(found.passed_over[1]) == 80
+
+
 @pytest.mark.parametrize(("name", "heading"), [(name, usual) for name, all_ in USUAL.items() for usual in all_])
 def test_usual_names(name, heading):
     """What offices write is taken too."""

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
-from backprobe.errors import OptionError, Place, UnreadableError
+from backprobe.errors import OptionError, Place, UnreadableError, shortened
 from backprobe.evidence.roster import RosterKind
 
 VEHICLE = ("vin", "plate", "fleet_number")
@@ -75,10 +75,10 @@ def roster_columns(cells: Sequence[str], names: Mapping[str, str], *, place: Pla
     return RosterColumns(
         kind=kind,
         places=places,
-        headings={name: " ".join(cells[at].split()) or name for name, at in places.items()},
+        headings={name: _shown(cells[at]) or name for name, at in places.items()},
         width=len(cells),
         passed_over=tuple(
-            " ".join(cell.split()) for at, cell in enumerate(cells) if cell.strip() and at not in places.values()
+            shown for at, cell in enumerate(cells) if (shown := _shown(cell)) and at not in places.values()
         ),
     )
 
@@ -112,6 +112,11 @@ def _place(name: str, plain: Sequence[str], *, names: Mapping[str, str], place: 
     if name in names:
         raise UnreadableError(place, f"a column {names[name]!r} for {name}, as the column map says")
     return None
+
+
+def _shown(heading: str) -> str:
+    """A heading as it may be shown: on one line, without what a terminal would act on."""
+    return shortened(" ".join(heading.split()))
 
 
 def _plain(heading: str) -> str:
