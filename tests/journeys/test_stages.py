@@ -171,6 +171,40 @@ def test_joints_and_mount_are_written_into_the_job_sheet(phone: Phone) -> None:
     assert judged(texts, blobs)["ok"]
 
 
+BATTERY = [
+    ("Capacity of one [Ah]", "110"),
+    ("Age in years", "2"),
+    ("Volts at its posts with no load, as shown", "12.60"),
+    ("Hours since it was charged or the engine ran [h]", "24"),
+    ("Its temperature [°C]", "4"),
+    ("Milliamperes that it draws without the unit, as shown", "25"),
+    ("Read so long after locking [min]", "60"),
+    ("Coldest in which it must start [°C]", "-5"),
+    ("Days that it shall stand [d]", "5"),
+]
+
+
+def test_how_long_it_can_stand_and_how_the_leads_run_are_said_on_the_phone(phone: Phone) -> None:
+    """Figures as the meter showed them, a frost with its sign; the engine then says the days and judges the route."""
+    page = phone.page
+    page.goto(f"{phone.yard.url}#/job/{JOB}/join")
+    touch(page.get_by_role("group", name="Kind", exact=True).get_by_label("with filler caps", exact=True))
+    for question, given in BATTERY:
+        answer(page, question, given)
+    page.goto(f"{phone.yard.url}#/job/{JOB}/mount")
+    answer(page, "A grommet in every hole in sheet metal?", "no")
+    must_be_reachable(phone)
+    expect(page.locator(".unsent")).to_have_text("All sent")
+    texts, blobs = held_by_server(phone)
+    sheet = [json.loads(text)["body"] for text in texts if json.loads(text)["kind"] == "correction"][-1]["body"]
+    written = blobs[sheet["sha256"]].decode()
+    assert 'rest_V = "12.60"\n' in written
+    assert "coldest_C = -5\n" in written
+    assert "[route]\ngrommets = false\n" in written
+    days = next(each for each in judged(texts, blobs)["findings"] if each["id"] == "parked_days")
+    assert days["value"] > days["low"] >= 0
+
+
 def test_turns_of_the_key_are_stamped_at_the_touch(phone: Phone) -> None:
     """Off, on, off with no line: three moments in their order, and one of them taken back."""
     phone.offline()

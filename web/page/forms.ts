@@ -110,13 +110,28 @@ const MOUNT: Form = {
         { kind: "figure", table: "mount", key: "top_mm", word: "top", unit: "mm", when: { key: "windscreen", is: true } },
         { kind: "figure", table: "mount", key: "bottom_mm", word: "bottom", unit: "mm", when: { key: "windscreen", is: true } },
         flag("mount", "in_sight", { key: "windscreen", is: true }),
+        flag("mount", "safety_technology", { key: "windscreen", is: true }),
       ],
       photos: ["mount"],
+    },
+    {
+      title: "route",
+      asks: [
+        flag("route", "grommets"),
+        flag("route", "sheathed"),
+        flag("route", "held"),
+        flag("route", "drip_loop"),
+        flag("route", "clear_of_heat"),
+        flag("route", "clear_of_fuel"),
+        flag("route", "clear_of_moving"),
+      ],
     },
   ],
 };
 
 const METHODS: readonly FormWord[] = ["wrapped_splice", "crimped_butt", "soldered_sleeve", "tap_connector", "fuse_tap"];
+const TAPPED: Condition = { key: "method", is: "fuse_tap" };
+const SPLICED: readonly Condition[] = ["wrapped_splice", "crimped_butt", "soldered_sleeve"].map((is) => ({ key: "method", is }));
 const SOLDERED: Condition = { key: "method", is: "soldered_sleeve" };
 
 /** The questions on the joint of one lead: one that is joined to a wire, the ground, or one that is not used. */
@@ -129,6 +144,9 @@ export function jointAsks(purpose: string): readonly Ask[] {
     line("joint", "wire"),
     { kind: "choice", table: "joint", key: "method", word: "method", values: METHODS },
     figure("joint", "fuse_A", "fuse", "A"),
+    flag("joint", "right_way", TAPPED),
+    { kind: "figure", table: "joint", key: "tap_most_A", word: "tap_most", unit: "A", when: TAPPED },
+    ...SPLICED.map((when) => flag("joint", "near_module", when)),
     ...ENDS,
     { kind: "figure", table: "joint", key: "overlap_mm", word: "overlap", unit: "mm", when: SOLDERED },
   ];
@@ -140,6 +158,7 @@ const ENDS: readonly Ask[] = [
   figure("joint", "strip_mm", "strip", "mm"),
   flag("joint", "strain_relief"),
   flag("joint", "damp"),
+  flag("joint", "drip_loop", { key: "damp", is: true }),
   figure("joint", "pull_N", "pull", "N"),
   flag("joint", "tugged"),
   line("joint", "undo"),
@@ -157,12 +176,34 @@ const JOIN: Form = {
         figure("join", "tap_load_A", "tap_load", "A"),
         figure("join", "vehicle_fuse_A", "vehicle_fuse", "A"),
         figure("join", "vehicle_load_A", "vehicle_load", "A"),
+        line("join", "why_spliced"),
       ],
     },
     {
       title: "ground",
       asks: [figure("ground", "drop_mV", "ground_drop", "mV"), figure("ground", "load_A", "tap_load", "A")],
       photos: ["bare_joint", "ground"],
+    },
+    {
+      title: "battery",
+      asks: [
+        { kind: "choice", table: "battery", key: "kind", word: "battery_kind", values: ["flooded", "agm", "unknown"] },
+        figure("battery", "capacity_Ah", "capacity", "Ah"),
+        { kind: "figure", table: "battery", key: "age_years", word: "age" },
+        // as text, so that the last zero that the meter showed is kept
+        { kind: "text", table: "battery", key: "rest_V", word: "rest", unit: "V" },
+        figure("battery", "hours_since_charge", "since_charge", "h"),
+        figure("battery", "temperature_C", "battery_temperature", "°C"),
+      ],
+    },
+    {
+      title: "parked",
+      asks: [
+        { kind: "text", table: "parked", key: "vehicle_drain_mA", word: "vehicle_drain", unit: "mA" },
+        figure("parked", "minutes_after_lock", "after_lock", "min"),
+        figure("parked", "coldest_C", "coldest", "°C"),
+        figure("parked", "wanted_days", "wanted", "d"),
+      ],
     },
   ],
 };

@@ -45,18 +45,20 @@ function LineQuestion({ ask, legend, value, onAnswer }: LineProps) {
   const words = formWordsIn(language);
   const [scanning, setScanning] = useState(false);
   const isFigure = ask.kind === "figure";
+  const unit = ask.kind === "figure" ? ask.unit : undefined;
+  const isDegrees = unit === "°C"; // the only figures that may lie below nothing; a decimal keypad may lack the sign
   const said = (typed: string): void => {
     const text = typed.trim();
-    const figure = finished(text);
+    const isBelow = isDegrees && /^[-−]/.test(text);
+    const figure = finished(isBelow ? text.slice(1) : text);
     if (text === "") onAnswer(null);
     else if (!isFigure) onAnswer(text);
-    else if (figure !== null) onAnswer(Number(figure));
+    else if (figure !== null) onAnswer(isBelow ? -Number(figure) : Number(figure));
   };
-  const unit = ask.kind === "figure" ? ask.unit : undefined;
   const scan = ask.kind === "text" ? ask.scan : undefined;
   return (
     <div class="question">
-      <Typed label={unit ? `${legend} [${unit}]` : legend} figure={isFigure} value={value === null ? "" : String(value)} onTyped={said} />
+      <Typed label={unit ? `${legend} [${unit}]` : legend} figure={isFigure && !isDegrees} value={value === null ? "" : String(value)} onTyped={said} />
       {scan && !scanning && (
         <button type="button" onClick={() => setScanning(true)} aria-label={`${words("scan")}: ${legend}`}>
           {words("scan")}
