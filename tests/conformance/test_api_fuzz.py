@@ -14,6 +14,7 @@ import pytest
 import schemathesis
 from hypothesis import HealthCheck, settings
 from tests.samples.served import Server, serving
+from tests.samples.stores import new_database
 
 from backprobe.cases.enrol import enrol
 from backprobe.server.app import create_app
@@ -21,7 +22,7 @@ from backprobe.server.rates import Rate
 from backprobe.server.settings import Settings
 
 DESCRIPTION = schemathesis.openapi.from_dict(create_app(Settings()).openapi())
-EXAMPLES = 20  # a call; on each of the two databases
+EXAMPLES = 15  # a call; on each of the two databases
 
 
 @schemathesis.serializer("application/x-ndjson")
@@ -36,9 +37,9 @@ def fuzzed(request: pytest.FixtureRequest, tmp_path_factory: pytest.TempPathFact
     folder: Path = tmp_path_factory.mktemp("fuzzed")
     store = None
     if request.param == "postgresql":
-        store = f"{request.getfixturevalue('postgres')}/template1"
+        store = new_database(request.getfixturevalue("postgres"), "fuzzed")
     with serving(Settings(data=folder / "data", pages=folder, store=store)) as found:
-        for rate in (found.running.logins, found.running.enrolments):
+        for rate in (found.running.logins, found.running.each_login, found.running.enrolments):
             rate.tries = 10**9
         assert isinstance(found.running.logins, Rate)
         yield found

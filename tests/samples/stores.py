@@ -34,8 +34,7 @@ def postgres() -> Iterator[str]:
     if bin_folder is None:
         pytest.skip("PostgreSQL is not installed (Debian: apt-get install postgresql)")
     with running(bin_folder) as server:
-        _execute(server, "CREATE DATABASE template_of_tests")
-        _prepare(f"{server}/template_of_tests")
+        _prepare(new_database(server, "template_of_tests"))
         yield server
 
 
@@ -53,9 +52,7 @@ def fresh_address(request: pytest.FixtureRequest, tmp_path: Path) -> str:
     if request.param == "sqlite":
         return f"sqlite:///{tmp_path / 'fresh.sqlite3'}"
     server = request.getfixturevalue("postgres")
-    name = f"fresh_{next(_numbers)}"
-    _execute(server, f"CREATE DATABASE {name}")
-    return f"{server}/{name}"
+    return new_database(server, f"fresh_{next(_numbers)}")
 
 
 @pytest.fixture(params=["sqlite", "postgresql"])
@@ -65,9 +62,7 @@ def address(request: pytest.FixtureRequest, tmp_path: Path) -> str:
         shutil.copy(request.getfixturevalue("sqlite_template"), tmp_path / "store.sqlite3")
         return f"sqlite:///{tmp_path / 'store.sqlite3'}"
     server = request.getfixturevalue("postgres")
-    name = f"test_{next(_numbers)}"
-    _execute(server, f"CREATE DATABASE {name} TEMPLATE template_of_tests")
-    return f"{server}/{name}"
+    return new_database(server, f"test_{next(_numbers)}", like="template_of_tests")
 
 
 @pytest.fixture
@@ -138,11 +133,13 @@ def _prepare(address: str) -> None:
     found.close()
 
 
-def _execute(server: str, statement: str) -> None:
+def new_database(server: str, name: str, *, like: str = "template0") -> str:
+    """The address of a new database on a server."""
     url = make_url(server)
     connection = psycopg.connect(
         host=url.host, port=url.port, user=url.username, password=url.password, dbname="postgres", autocommit=True
     )
     with connection:
-        connection.execute(statement)
+        connection.execute(f"CREATE DATABASE {name} TEMPLATE {like}")
     connection.close()
+    return f"{server}/{name}"

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import shutil
 import threading
 from pathlib import Path
 
@@ -69,3 +70,28 @@ def test_many_threads_take_their_turn(store: Store) -> None:
         thread.join()
     with store.reading() as connection:
         assert connection.execute(text("SELECT cursor FROM organisation")).scalar() == 40
+
+
+def test_a_full_disk_is_said_and_nothing_is_half_written(tmp_path: Path, sqlite_template: Path) -> None:
+    """SQLite may not grow beyond 10 pages more: the write is refused whole, and works again when there is room."""
+    shutil.copy(sqlite_template, tmp_path / "a.sqlite3")
+    store = opened(f"sqlite:///{tmp_path / 'a.sqlite3'}")
+
+    def rename(pages: int, names: int) -> None:
+        with store.writing() as connection:
+            now = connection.execute(text("PRAGMA page_count")).scalar_one()
+            connection.execute(text(f"PRAGMA max_page_count = {now + pages}"))
+            for number in range(names):
+                row = {"id": str(number), "name": "x" * 3000}
+                connection.execute(text("INSERT INTO organisation VALUES (:id, :name, 0)"), row)
+
+    def count() -> int:
+        with store.reading() as connection:
+            return int(connection.execute(text("SELECT count(*) FROM organisation")).scalar_one())
+
+    with pytest.raises(StoreError, match="full"):
+        rename(10, 100)
+    assert count() == 1
+    rename(1000, 100)
+    assert count() == 101
+    store.close()

@@ -29,7 +29,7 @@ def arrival(text: str) -> Arrival:
     try:
         entry = read_entry(raw)
     except JournalError as fault:
-        return Arrival(raw, None, fault.message, *_ids(raw))
+        return Arrival(raw, None, _shown(fault.message), *_ids(raw))
     why = _unfit(entry)
     return Arrival(raw, entry if why is None else None, why, entry.id, _plain(entry.job) if why else entry.job)
 
@@ -52,6 +52,11 @@ def _ids(raw: bytes) -> tuple[str | None, str | None]:
         return None, None
     found = values if isinstance(values, dict) else {}
     return _plain(found.get("id")), _plain(found.get("job"))
+
+
+def _shown(message: str) -> str:
+    """A message in letters that every database takes: it may quote what was handed in."""
+    return message.replace("\0", " ").encode("utf-8", "replace").decode("utf-8")
 
 
 def _plain(value: object) -> str | None:

@@ -113,9 +113,7 @@ def _met_before(entry: Entry, *, same: bool) -> Result:
 def _set_aside(held: Held, arrived: Sequence[Arrival], *, results: Iterable[Result], caller: Caller, at: str) -> None:
     """Keep what was not taken, for the lead."""
     aside = [
-        SetAside(
-            raw=each.raw, code=done.code or "", error=(done.error or "").replace("\0", " "), entry=each.id, job=each.job
-        )
+        SetAside(raw=each.raw, code=done.code or "", error=done.error or "", entry=each.id, job=each.job)
         for each, done in zip(arrived, results, strict=True)
         if done.state in (REFUSED, QUARANTINED)
     ]

@@ -23,6 +23,7 @@ from backprobe.server.refusals import answer_errors
 from backprobe.server.settings import Settings
 
 LOGIN_TRIES, LOGIN_EACH_S = 10, 30.0
+ONE_LOGIN_TRIES, ONE_LOGIN_EACH_S = 200, 10.0
 ENROL_TRIES, ENROL_EACH_S = 20, 15.0
 ROUTERS = (phone_calls, blob_calls, login_calls, list_calls, desk_calls, people_calls, report_calls)
 
@@ -38,6 +39,7 @@ def create_app(settings: Settings) -> FastAPI:
             settings=settings,
             local_csrf=secret(),
             logins=Rate(LOGIN_TRIES, LOGIN_EACH_S),
+            each_login=Rate(ONE_LOGIN_TRIES, ONE_LOGIN_EACH_S),
             enrolments=Rate(ENROL_TRIES, ENROL_EACH_S),
         )
         await to_thread.run_sync(lambda: tidy(yard))

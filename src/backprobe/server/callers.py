@@ -30,12 +30,17 @@ cookie = APIKeyCookie(name=COOKIE, auto_error=False, scheme_name="session")
 
 @dataclass(frozen=True, slots=True)
 class Running:
-    """What the running server has at hand; `local_csrf` is the token where no login is asked."""
+    """What the running server has at hand; `local_csrf` is the token where no login is asked.
+
+    Tries to log in are counted by where they come from (`logins`) and, less strictly, by the login that is tried
+    (`each_login`): a stranger must not be able to keep the lead out.
+    """
 
     yard: Yard
     settings: Settings
     local_csrf: str
     logins: Rate
+    each_login: Rate
     enrolments: Rate
 
 

@@ -37,7 +37,7 @@ def login(body: LoginBody, here: Here, *, request: Request, response: Response) 
     """Begin a session."""
     own_call(request, here.settings)
     here.logins.must_wait(address_of(request))
-    here.logins.must_wait(f"login {body.login}")
+    here.each_login.must_wait(body.login)
     done = log_in(here.yard, body.login, password=body.password)
     response.set_cookie(
         cookie_name(here.settings),
