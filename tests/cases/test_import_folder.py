@@ -190,6 +190,22 @@ def test_a_walkround_is_taken_in_and_its_changes_are_corrections(place: Path):
     assert (gone.added, gone.walkround, gone.state.of_kind("walkround")) == ({"withdrawn": 1}, None, ())
 
 
+def test_a_mount_sheet_is_taken_in_and_its_changes_are_corrections(place: Path):
+    """One entry with its digest; another place chosen corrects it, and without the file it is withdrawn."""
+    import_folder(place)
+    text = '[[place]]\nname = "on the dash"\n'
+    (place / "mount.toml").write_text(text, encoding="utf-8")
+    done = import_folder(place)
+    assert done.added == {"mount": 1}
+    assert done.mount is not None
+    assert done.mount.places[0].name == "on the dash"
+    edit(place / "mount.toml", "on the dash", "on the roof")
+    assert import_folder(place).added == {"correction": 1}
+    (place / "mount.toml").unlink()
+    gone = import_folder(place)
+    assert (gone.added, gone.mount, gone.state.of_kind("mount")) == ({"withdrawn": 1}, None, ())
+
+
 def test_photos_are_named_by_the_sheet_first_and_by_the_walkround_where_it_is_silent(place: Path):
     """The sheet calls ground.jpg a ground, the walkround another thing; lamps.jpg is named by the walkround alone."""
     (place / "photos").mkdir()
@@ -348,6 +364,7 @@ def test_a_torn_end_is_mended_and_what_it_said_is_said_again(place: Path):
         ("job.toml", ""),
         ("unit.toml", "name = 3"),
         ("walkround.toml", "[authority]\nwork = 3\n"),
+        ("mount.toml", '[[place]]\nname = "x"\ncover = "tin"\n'),
         ("readings.csv", "no,header\n1,2\n"),
         ("readings.csv", "wire,key,volts\nRed,onn,12\n"),
         ("readings.csv", ""),

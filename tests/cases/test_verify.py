@@ -355,6 +355,7 @@ def test_an_erased_hand_over_may_be_missing_from_the_record(job: Path, tmp_path:
         (lambda job: edit(job / "job.toml", "bay 3", "bay 4"), "job.toml"),
         (lambda job: edit(job / ".." / "unit.toml", "8.0", "8.1"), "../unit.toml"),
         (lambda job: edit(job / "walkround.toml", "Maud Linden", "Dov Castellan"), "walkround.toml"),
+        (lambda job: edit(job / "mount.toml", "away_mm = 160", "away_mm = 150"), "mount.toml"),
         (lambda job: (job / "recordings" / "crank.csv").write_text("time_s,x\n0,1\n"), "recordings/crank.csv"),
         (lambda job: (job / "recordings" / "more.csv").write_text("time_s,x\n0,1\n"), "recordings/more.csv"),
         (lambda job: (job / "photos" / "ground.jpg").write_bytes(b"another"), "photos/ground.jpg"),

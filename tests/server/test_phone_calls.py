@@ -104,7 +104,7 @@ def test_the_day_holds_the_jobs_with_their_sheets(server: Server, phone: httpx.C
     assert found["unit"]["serial"] == "LN2-00417"
     assert found["cursor"] == answer["cursor"]
     assert found["files"]["job.toml"].encode() == (job.folder / "job.toml").read_bytes()
-    assert set(found["files"]) == {"job.toml", "unit.toml", "walkround.toml"}
+    assert set(found["files"]) == {"job.toml", "unit.toml", "walkround.toml", "mount.toml"}
     assert day["serials"] == [{"serial": "LN2-00417", "job": job.id, "vehicle": "LY 07"}]
     with server.phone("Marta", device="phone-b") as other:
         assert other.get("/api/day").json()["jobs"] == []

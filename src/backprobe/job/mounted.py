@@ -16,7 +16,7 @@ from backprobe.stages.mount.beside import Measured, beside_finding, measured_by_
 from backprobe.stages.mount.day import Cell
 from backprobe.stages.mount.findings import FINDING, not_chosen, place_finding
 from backprobe.stages.mount.nominal import nominal_orbits
-from backprobe.stages.mount.predict import PlacePrediction, Site, predict, predict_place, ranked, sky_of
+from backprobe.stages.mount.predict import PlacePrediction, Site, predict_place, ranked, sky_of
 from backprobe.stages.mount.question import question
 from backprobe.stages.mount.satellites import satellites_of
 from backprobe.stages.prove.prove import Answer
@@ -55,11 +55,11 @@ def judged_mount(sheet: MountSheet | None, job: JobSheet, *, heard: Sequence[Mea
     if job.place is None:
         return Mounted(sheet=sheet, chosen=None, findings=(_nowhere(sheet),))
     place = _chosen(sheet)
-    sky = nominal_sky(_site(job, (job.place.lat_deg, job.place.lon_deg)))
+    site = _site(job, (job.place.lat_deg, job.place.lon_deg))
     if place is None:
-        best = ranked(predict(sheet, sky))[0]
+        best = ranked([_predicted(each, sheet, site=site) for each in sheet.places])[0]
         return Mounted(sheet=sheet, chosen=None, findings=(not_chosen(sheet, best),))
-    found = predict_place(place, sheet, sky=sky)
+    found = _predicted(place, sheet, site=site)
     beside = (beside_finding(found, each) for each in heard)
     return Mounted(sheet=sheet, chosen=found, findings=(place_finding(found, sheet), *beside), heard=tuple(heard))
 
@@ -77,6 +77,12 @@ def _site(job: JobSheet, place: tuple[float, float]) -> Site:
         return question(place, job.date or ANY_DAY).site
     except OptionError:  # a day in words of its own
         return question(place, ANY_DAY).site
+
+
+@lru_cache(maxsize=32)
+def _predicted(place: MountPlace, sheet: MountSheet, *, site: Site) -> PlacePrediction:
+    """What a place would hear, worked once: a phone judges a job anew after each reading."""
+    return predict_place(place, sheet, sky=nominal_sky(site))
 
 
 @lru_cache(maxsize=4)
