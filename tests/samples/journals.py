@@ -105,6 +105,7 @@ GOOD: dict[str, Body] = {
     "meter_sheet": {"file": "meter.toml", "sha256": SHA, "bytes": 12},
     "walkround": {"file": "walkround.toml", "sha256": SHA, "bytes": 12},
     "mount": {"file": "mount.toml", "sha256": SHA, "bytes": 12},
+    "policy": {"file": "policy.toml", "sha256": SHA, "bytes": 12},
     "readings_file": {"file": "readings.csv", "sha256": SHA, "bytes": 0},
     "script_file": {"file": "key-script.csv", "sha256": SHA, "bytes": 12},
     "lights_file": {"file": "lights.csv", "sha256": SHA, "bytes": 12},

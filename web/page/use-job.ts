@@ -28,7 +28,7 @@ export interface OpenJob {
   readonly write: (entries: readonly NewEntry[], blobs?: readonly NewBlob[]) => Promise<void>;
 }
 
-const READ = ["job", "unit_sheet", "meter_sheet", "walkround", "mount", "recording"]; // files whose text the engine reads
+const READ = ["job", "unit_sheet", "meter_sheet", "walkround", "mount", "policy", "recording"]; // files whose text the engine reads
 
 /** The job of that id, kept up to date; `write` adds to its journal and resolves when that is on the disk. */
 export function useJob(id: string): OpenJob {
@@ -104,7 +104,7 @@ export async function question(entries: readonly Kept[], said: readonly Said[]):
   const digests = said.filter((one) => READ.includes(one.kind)).map((one) => String(one.body["sha256"] ?? ""));
   const texts = await Promise.all(digests.map(async (digest) => [digest, await textOf(digest)] as const));
   const blobs = Object.fromEntries(texts.filter(([, text]) => text !== null));
-  return JSON.stringify({ entries: entries.map((entry) => entry.raw), blobs });
+  return JSON.stringify({ entries: entries.map((entry) => entry.raw), blobs, "corners.txt": await setting("corners") });
 }
 
 async function judged(entries: readonly Kept[], said: readonly Said[]): Promise<Judgement | NotJudged | null> {

@@ -137,6 +137,7 @@ async function fetchDay(enrolment: Enrolment): Promise<void> {
   for (const { files } of day.jobs) for (const text of Object.values(files)) await keepKnown(await textBlob(text));
   await takeDay(day.jobs.map(({ files: _, ...job }) => job));
   await keepSetting("serials", day.serials);
+  await keepSetting("corners", day.corners);
   for (const job of await allJobs()) if (job.today && job.seen < job.cursor) await fetchEntries(job.id, job.seen, enrolment.token);
 }
 
@@ -153,7 +154,7 @@ async function fetchEntries(job: string, seen: number, token: string): Promise<v
   }
 }
 
-const READ_HERE = ["recording", "meter_sheet", "mount", "walkround", "job", "unit_sheet"]; // photos stay on the server
+const READ_HERE = ["recording", "meter_sheet", "mount", "policy", "walkround", "job", "unit_sheet"]; // photos stay on the server
 
 async function fetchBlobs(texts: readonly string[], token: string): Promise<void> {
   for (const text of texts) {

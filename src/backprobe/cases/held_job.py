@@ -8,6 +8,7 @@ from dataclasses import dataclass, replace
 from sqlalchemy import Connection
 
 from backprobe.cases.yard import Yard
+from backprobe.cases.yard_corners import yard_corners
 from backprobe.errors import BackprobeError
 from backprobe.findings import Verdict
 from backprobe.formats.text import encoding_of
@@ -23,8 +24,12 @@ from backprobe.keys.ed25519 import signature_holds
 from backprobe.store import blobs, entries
 
 SHEETS = {
-    **{"job": "job.toml", "unit_sheet": "unit.toml", "meter_sheet": "meter.toml"},
-    **{"walkround": "walkround.toml", "mount": "mount.toml"},
+    "job": "job.toml",
+    "unit_sheet": "unit.toml",
+    "meter_sheet": "meter.toml",
+    "walkround": "walkround.toml",
+    "mount": "mount.toml",
+    "policy": "policy.toml",
 }
 MOST_READ_BYTES = 64_000_000  # a file larger than this is kept, and not judged on the server
 
@@ -58,7 +63,8 @@ def held_job(yard: Yard, connection: Connection, *, organisation: str, job_id: s
     signed = sign_offs(journal.lines, signature_holds)
     judged, fault = None, None
     try:
-        asked = Asked(state, texts_of(yard, connection, organisation=organisation, statements=state.standing))
+        texts = texts_of(yard, connection, organisation=organisation, statements=state.standing)
+        asked = Asked(state, texts, corners=yard_corners(yard))
         evidence = evidence_of(asked)
         ended = evidence.sheet.hand_over is not None
         finding = sign_off_finding(journal.lines, signed, wanted=ended)

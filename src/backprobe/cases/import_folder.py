@@ -37,6 +37,7 @@ from backprobe.formats.job_toml import read_job
 from backprobe.formats.key_script_csv import read_key_script
 from backprobe.formats.lights_csv import read_lights
 from backprobe.formats.mount_toml import read_mount
+from backprobe.formats.policy_toml import POLICY
 from backprobe.formats.readings_csv import read_readings
 from backprobe.formats.reports_csv import read_reports
 from backprobe.formats.unit_sheet import read_unit_sheet
@@ -210,6 +211,8 @@ def _files(
         yield keeper.file("walkround", found.walkround, written=WALKROUND)
     if found.mount:
         yield keeper.file("mount", found.mount, written=MOUNT)
+    if (found.path / POLICY).is_file():
+        yield keeper.file("policy", found.path / POLICY, written=POLICY)
     if found.readings:
         yield keeper.file("readings_file", found.readings, written=READINGS)
     if found.script:

@@ -27,7 +27,7 @@ from backprobe.job.signed import Signed
 from backprobe.job.verified import Held, Verified, erased_in, missing_blobs, verified
 from backprobe.keys.ed25519 import signature_holds
 
-FILE_KINDS = ("job", "unit_sheet", "meter_sheet", "walkround", "mount", "readings_file", "recording", "photo")
+FILE_KINDS = ("job", "unit_sheet", "meter_sheet", "walkround", "mount", "policy", "readings_file", "recording", "photo")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

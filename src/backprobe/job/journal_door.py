@@ -18,18 +18,20 @@ from functools import partial
 from backprobe.drawings.margin_bar import NARROWEST, margin_bar
 from backprobe.errors import BackprobeError, JobError, error_json
 from backprobe.evidence.corner import CornerIndex
+from backprobe.evidence.fleet_policy import FleetPolicy
 from backprobe.evidence.job_sheet import JobSheet, NamedWire
 from backprobe.evidence.keys import Capture, Key
+from backprobe.evidence.mount_sheet import MountSheet
 from backprobe.evidence.recording import Recording
 from backprobe.evidence.report import ReportsTable
-from backprobe.evidence.mount_sheet import MountSheet
 from backprobe.evidence.walkround import Walkround
 from backprobe.formats.corner_index import CORNERS, read_corner_index
 from backprobe.formats.job_toml import read_job
+from backprobe.formats.mount_toml import read_mount
+from backprobe.formats.policy_toml import read_policy
 from backprobe.formats.recording_csv import read_recording
 from backprobe.formats.reports_csv import read_reports
 from backprobe.formats.unit_sheet import read_unit_sheet
-from backprobe.formats.mount_toml import read_mount
 from backprobe.formats.walkround_toml import read_walkround
 from backprobe.job.answer import judgement_json
 from backprobe.job.bus import buses_of
@@ -124,6 +126,7 @@ def evidence_of(asked: Asked) -> JobEvidence:
         buses=buses_of(asked.state),
         walkround=_walkround(asked),
         mount=_mount(asked),
+        policy=_policy(asked),
         proving=replace(proving_of(asked.state, _reports(asked, sheet)), corners=asked.corners),
         sign_off=None if asked.signed else sign_off_finding((), (), wanted=sheet.hand_over is not None),
         disputes=tuple(matters(asked.state)),
@@ -208,6 +211,11 @@ def _wires(sheet: JobSheet, state: JobState, slots: Mapping[str, str]) -> Iterat
 def _mount(asked: Asked) -> MountSheet | None:
     found = asked.text_of("mount")
     return None if found is None else read_mount(*found)
+
+
+def _policy(asked: Asked) -> FleetPolicy | None:
+    found = asked.text_of("policy")
+    return None if found is None else read_policy(*found)
 
 
 def _walkround(asked: Asked) -> Walkround | None:

@@ -47,6 +47,7 @@ KINDS: Mapping[str, Kind] = {
     "meter_sheet": Kind((), ("file", "sha256"), _FILE),
     "walkround": Kind((), ("file", "sha256"), _FILE),
     "mount": Kind((), ("file", "sha256"), _FILE),
+    "policy": Kind((), ("file", "sha256"), _FILE),
     "readings_file": Kind(("file",), ("sha256",), _FILE),
     "recording": Kind(("file",), ("sha256",), _FILE | {"stored": "yes or no"}),
     "photo": Kind(("file",), ("sha256", "shows"), _FILE | {"stored": "yes or no", "shows": "text or nothing"}),

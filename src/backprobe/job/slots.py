@@ -14,7 +14,13 @@ from backprobe.job.kinds import text
 from backprobe.job.lineage import Statement
 
 # one sheet of each kind, known by its digest
-SHEET_SLOTS = {"job": "job_sheet", "unit_sheet": "unit_sheet", "walkround": "walkround", "mount": "mount"}
+SHEET_SLOTS = {
+    "job": "job_sheet",
+    "unit_sheet": "unit_sheet",
+    "walkround": "walkround",
+    "mount": "mount",
+    "policy": "policy",
+}
 
 
 @dataclass(frozen=True, slots=True)
