@@ -9,6 +9,7 @@ import pytest
 from tests.samples import corners
 from tests.samples.jobs import demo_job, finding
 from tests.samples.journals import uuid7
+from tests.samples.photos import as_file, bomb, four_corners
 from tests.samples.signing import unended
 
 from backprobe.cases.judge import (
@@ -109,8 +110,40 @@ def test_photos_that_the_walkround_names_and_that_are_not_there(good: Path):
     assert finding(judged, "walkround_photos").because == "named and not there: photos/dash.jpg"
     assert judged.verdict is Verdict.OPEN
     (good / "photos").mkdir(exist_ok=True)
-    (good / "photos" / "dash.jpg").write_bytes(b"\xff\xd8\xff")
+    (good / "photos" / "dash.jpg").write_bytes(as_file(four_corners()))
     assert "walkround_photos" not in {each.id for each in judge_folder(good).judged.findings}
+
+
+@pytest.mark.parametrize(
+    ("content", "words"),
+    [
+        (b"to whom it may concern", "photos/dash.jpg: expected a picture as JPEG, PNG or WebP; this file is none"),
+        (as_file(four_corners())[:400], "photos/dash.jpg: expected a whole picture; this one is "),
+        (bomb(), "photos/dash.jpg: expected at most "),
+        (b"", "photos/dash.jpg: expected a picture as JPEG, PNG or WebP; this file is empty"),
+    ],
+)
+def test_photos_that_the_walkround_names_and_that_are_no_pictures(good: Path, content: bytes, words: str):
+    """A text, a photo cut off, a bomb, nothing: open, in plain words, and the file is kept as it is."""
+    walked = good / "walkround.toml"
+    walked.write_text(walked.read_text(encoding="utf-8") + '[[photo]]\nfile = "photos/dash.jpg"\n', encoding="utf-8")
+    (good / "photos" / "dash.jpg").write_bytes(content)
+    judged = judge_folder(good).judged
+    found = finding(judged, "walkround_photos")
+    assert found.verdict is Verdict.OPEN
+    assert words in found.because
+    assert judged.verdict is Verdict.OPEN
+    assert (good / "photos" / "dash.jpg").read_bytes() == content
+
+
+def test_a_photo_beside_the_folder_of_photos_is_not_among_them(good: Path):
+    """It would not reach the journal: it is named as missing, with where to put it."""
+    walked = good / "walkround.toml"
+    walked.write_text(walked.read_text(encoding="utf-8") + '[[photo]]\nfile = "dash.jpg"\n', encoding="utf-8")
+    (good / "dash.jpg").write_bytes(as_file(four_corners()))
+    found = finding(judge_folder(good).judged, "walkround_photos")
+    assert found.because == "named and not there: dash.jpg"
+    assert "under photos/" in found.next
 
 
 def test_a_folder_without_a_walkround_is_open_and_says_so(good: Path):

@@ -44,14 +44,14 @@ def test_a_walkround_is_there_or_not(place: Path):
     assert open_folder(place).walkround == place / "walkround.toml"
 
 
-def test_what_a_sheet_names_and_the_folder_lacks(place: Path):
-    """A plain file counts as there, a folder of that name does not; a name that no file can have is refused."""
+def test_photos_that_a_sheet_names(place: Path):
+    """A plain file in photos/ counts; a folder of that name does not, nor does a file beside it, nor any odd name."""
     (place / "photos" / "a.jpg").mkdir(parents=True)
     (place / "photos" / "b.jpg").touch()
+    (place / "d.jpg").touch()
     found = open_folder(place)
-    assert [found.lacks(f"photos/{name}.jpg") for name in "abc"] == [True, False, True]
-    with pytest.raises(JobError, match="cannot be read"):
-        found.lacks("x" * 5000)
+    assert [found.shows(f"photos/{name}.jpg") for name in "abc"] == [False, True, False]
+    assert [found.shows(name) for name in ("d.jpg", "../photos/b.jpg", "x" * 5000, "a\0b")] == [False] * 4
 
 
 def test_photos_come_by_name(place: Path):

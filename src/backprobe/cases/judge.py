@@ -55,9 +55,14 @@ def judge_folder(folder: Path, policy: Path | None = None, *, corners: Path | No
     """
     own, index = policy_for(folder, policy), corners_for(folder, corners)
     imported = import_folder(folder)
-    evidence = evidence_of(imported)
-    evidence = replace(evidence, policy=own, proving=replace(evidence.proving, corners=index))
-    return JudgedFolder(imported=imported, judged=judge_job(evidence), photos=photos_of(imported))
+    evidence, photos = evidence_of(imported), photos_of(imported)
+    evidence = replace(
+        evidence,
+        policy=own,
+        proving=replace(evidence.proving, corners=index),
+        refused_photos=photos.refused_of(imported.walkround),
+    )
+    return JudgedFolder(imported=imported, judged=judge_job(evidence), photos=photos)
 
 
 def evidence_of(imported: Imported) -> JobEvidence:
@@ -77,7 +82,7 @@ def evidence_of(imported: Imported) -> JobEvidence:
         walkround=walked,
         mount=imported.mount,
         proving=proving_of(imported.state, imported.prove.reports, script=imported.prove.script),
-        missing_photos=tuple(photo.file for photo in walked.photos if found.lacks(photo.file)) if walked else (),
+        missing_photos=tuple(photo.file for photo in walked.photos if not found.shows(photo.file)) if walked else (),
         disputes=tuple(disputes_of(imported)),
         units=unit_findings(imported.state),
         receptions=receptions_of(imported.state),

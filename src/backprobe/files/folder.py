@@ -49,11 +49,9 @@ class JobFolder:
                 raise JobError(f"{JOB_SHEET} names {written!r} as {what}; there is no such file in {self.path}")
         return path
 
-    def lacks(self, written: str) -> bool:
-        """Whether there is no plain file where a sheet says `written`, as seen from the folder."""
-        path = self.path / written
-        with _plain_words(path):
-            return not path.is_file()
+    def shows(self, written: str) -> bool:
+        """Whether a photo that a sheet calls `written` is among the folder's own; one that lies elsewhere is not."""
+        return written in {f"{PHOTOS}/{path.name}" for path in self.photos}
 
 
 def open_folder(path: Path) -> JobFolder:

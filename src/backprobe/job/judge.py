@@ -71,6 +71,7 @@ class JobEvidence:
     mount: MountSheet | None = None
     proving: Proving = field(default_factory=Proving)
     missing_photos: tuple[str, ...] = ()  # those that the walkround names and that are not there
+    refused_photos: tuple[str, ...] = ()  # and those that are no pictures, with what was expected
     disputes: tuple[str, ...] = ()  # what the journal leaves open, in words
     units: tuple[Finding, ...] = ()  # on units that are in another vehicle
     policy: FleetPolicy | None = None
@@ -111,9 +112,12 @@ class JobJudgement:
         for verdict in URGENCY:
             for finding in self.findings:
                 if finding.verdict is verdict and finding.next:
-                    return with_care(finding.next, self.evidence.walkround)
+                    return self._with_care(finding.next)
         upcoming = next_sentence(self.probe.result.next, self.probe.result.setup)
-        return upcoming if upcoming is None else with_care(upcoming, self.evidence.walkround)
+        return upcoming if upcoming is None else self._with_care(upcoming)
+
+    def _with_care(self, sentence: str) -> str:
+        return with_care(sentence, self.evidence.walkround, has_crank=self.evidence.sheet.vehicle.has_crank)
 
     def chosen(self, slot: SlotName) -> str | None:
         """The wire chosen for a slot; None while any finding on the slot fails or is open.
@@ -269,6 +273,7 @@ def _walked(evidence: JobEvidence, table: ReadingsTable) -> Walked:
         unit=evidence.unit,
         meter=evidence.meter,
         missing=evidence.missing_photos,
+        refused=evidence.refused_photos,
         readings=table.readings,
     )
 
