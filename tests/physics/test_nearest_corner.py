@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 
 from backprobe.evidence.corner import Corner, CornerIndex, sorted_corners
 from backprobe.physics.great_circle import distance_m
-from backprobe.physics.nearest_corner import nearest_corner, reach_of_longitudes_deg
+from backprobe.physics.nearest_corner import corners_near, nearest_corner, reach_of_longitudes_deg
 
 M_PER_DEG = 111_195.0
 
@@ -84,3 +84,12 @@ def test_close_by_none_is_missed(north, east, d_north, d_east):
     away = round(distance_m(place, (north, east)), 1)
     assume(abs(away - 300.0) > 0.2)
     assert (nearest_corner(index_of(place), (north, east), within_m=300.0) is not None) == (away < 300.0)
+
+
+def test_corners_near_several_places():
+    """Within 150 m of either place, each once and from south to north; 200 m off is too far."""
+    step = 100 / M_PER_DEG
+    index = index_of(*((51 + n * step, 7.0) for n in range(10)))
+    found = corners_near(index, [(51.0, 7.0), (51 + step, 7.0), (51 + 8 * step, 7.0)], within_m=150.0)
+    assert [round((corner.lat_deg - 51) / step) for corner in found] == [0, 1, 2, 7, 8, 9]
+    assert corners_near(index, [], within_m=150.0) == ()

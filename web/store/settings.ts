@@ -23,6 +23,7 @@ export interface Settings {
   theme: "auto" | "light" | "dark";
   meter: string; // the class of meter that this person uses
   serials: readonly { serial: string; job: string; vehicle: string | null }[];
+  corners: string | null; // an index of the street corners around the day's jobs
 }
 
 /** A setting; null where it was never made. */

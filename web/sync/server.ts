@@ -24,6 +24,7 @@ export interface Enrolled {
 export interface Day {
   readonly jobs: readonly (DayJob & { readonly files: Readonly<Record<string, string>> })[];
   readonly serials: readonly { serial: string; job: string; vehicle: string | null }[];
+  readonly corners: string | null;
 }
 
 export interface Result {

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import math
 from bisect import bisect_left, bisect_right
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
 from backprobe.evidence.corner import Corner, CornerIndex
@@ -42,6 +42,17 @@ def nearest_corner(index: CornerIndex, place: tuple[float, float], *, within_m: 
         return None
     away, _, corner = min(near, key=lambda each: each[:2])
     return Near(corner, away, bearing_deg((corner.lat_deg, corner.lon_deg), place))
+
+
+def corners_near(index: CornerIndex, places: Iterable[tuple[float, float]], *, within_m: float) -> tuple[Corner, ...]:
+    """The corners that lie within a distance of any of the places (degrees north, east), each once, in their order."""
+    near = {
+        corner
+        for place in places
+        for corner in _around(index.corners, place, reach_m=within_m)
+        if distance_m((corner.lat_deg, corner.lon_deg), place) <= within_m
+    }
+    return tuple(corner for corner in index.corners if corner in near)
 
 
 def _around(corners: tuple[Corner, ...], place: tuple[float, float], *, reach_m: float) -> Iterator[Corner]:
