@@ -100,6 +100,7 @@ def test_the_phone_says_what_the_desk_says(tmp_path: Path) -> None:
 def test_the_record_shows_the_sky(tmp_path: Path) -> None:
     """The same string as on the desk, with what it says in words; the record keeps to four pages."""
     folder = demo_job(tmp_path, "truck-07")
+    (folder / "mount.toml").unlink(missing_ok=True)  # a prediction would stand beside it
     world = World(seed=3, satellites=24, systems=("GP", "GL"), blocked=(90, 210, 90, 22), step_s=10)
     (folder / "reception.nmea").write_text("\n".join(log_lines(world)), encoding="ascii")
     job = judge_folder(folder)

@@ -15,6 +15,7 @@ import pytest
 from tests.samples.bus_frames import aligned, key_cycle
 from tests.samples.navigation import constellation, rinex3, sem, yuma
 from tests.samples.prove_world import FAULTS, PLACE, reports_text, script_text, world_of
+from tests.samples.receiver_world import World, log_lines
 
 from backprobe.evidence.corner import Corner, CornerIndex, sorted_corners
 from backprobe.formats.corner_index import write_corner_index
@@ -24,6 +25,7 @@ SRC = HERE.parents[1] / "src"
 BELOW = ("job", "stages", "drawings", "formats", "inference", "limits", "physics", "evidence")
 DEMO = HERE.parents[1] / "demo"
 SUPPLY = HERE.parents[2] / "shared" / "data" / "supply"
+NMEA = SUPPLY.parent / "nmea"
 BUS = SUPPLY.parent / "can"
 PROVE_FILES = ("key-script.csv", "reports.csv", "lights.csv", "corners.txt")
 TOP = ("__init__.py", "findings.py", "errors.py")
@@ -150,6 +152,23 @@ def bus_logs() -> dict[str, dict[str, Any]]:
     return {name: listened(name, log) for name, log in logs.items()}
 
 
+def receiver_log(seed: int) -> str:
+    """The log of an invented receiver under a partly blocked sky."""
+    world = World(seed=seed, satellites=24, systems=("GP", "GL"), minutes=5, blocked=(90, 210, 90, 22))
+    return "\n".join(log_lines(world))
+
+
+def receiver_logs() -> list[Path]:
+    """Real receivers' logs, where they are at hand."""
+    return sorted(path for path in NMEA.glob("*.*") if path.suffix in {".log", ".nmea"})
+
+
+def received(file: str, log: str) -> dict[str, Any]:
+    """The call that judges and draws a receiver's log."""
+    asked = json.dumps({"file": file, "log": log, "heading_deg": 40})
+    return {"function": "backprobe.job.reception_door:reception_text", "by_position": [asked], "by_name": {}}
+
+
 def calls() -> dict[str, dict[str, Any]]:
     """What is compared: demo jobs, sample tables with their defects, and a demo job with real recordings in it."""
     jobs = {sheet.parent.name: job_parts(sheet.parent) for sheet in sorted(DEMO.glob("*/*/job.toml"))}
@@ -169,6 +188,9 @@ def calls() -> dict[str, dict[str, Any]]:
         "roster": listed(),
         "parked battery": judged({**second, "job.toml": second["job.toml"] + PARKED}),
         **{f"real {name}": judged({**first, "recordings": {name: text}}) for name, text in real.items()},
+        "logs of a job": judged({**first, "nmea": {f"nmea/{seed}.nmea": receiver_log(seed) for seed in (3, 4)}}),
+        **{f"invented log {seed}": received(f"{seed}.nmea", receiver_log(seed)) for seed in (3, 4, 5)},
+        **{f"heard {path.name}": received(path.name, path.read_text(encoding="latin-1")) for path in receiver_logs()},
     }
 
 

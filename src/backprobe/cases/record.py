@@ -19,7 +19,6 @@ from backprobe.files.journal_file import JOURNAL
 from backprobe.findings import Finding, Verdict
 from backprobe.job.entry import digest
 from backprobe.job.heard_picture import WIDTH as HALF
-from backprobe.job.heard_picture import heard_picture
 from backprobe.job.judge import JobJudgement
 from backprobe.job.mount_picture import SKY, job_sky
 from backprobe.job.parked_picture import parked_picture

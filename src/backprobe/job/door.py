@@ -4,7 +4,7 @@ What runs in a browser's Python and what runs in a terminal meet here, so that b
 
 In: ``{"job.toml": text, "unit": text, "meter": text|null, "readings.csv": text|null, "walkround.toml": text|null,
 "mount.toml": text|null, "policy.toml": text|null, "key-script.csv": text|null, "reports.csv": text|null,
-"lights.csv": text|null, "corners.txt": text|null, "recordings": {name: text}}``.
+"lights.csv": text|null, "corners.txt": text|null, "recordings": {name: text}, "nmea": {name: text}}``.
 Out: the judgement as `backprobe judge --json` prints it, or ``{"ok": false, "error": …, "code": …}``.
 """
 
@@ -35,6 +35,7 @@ from backprobe.job.kinds import LIGHTS, REPORTS, SCRIPT
 from backprobe.job.proving import Proving
 from backprobe.job.signed import sign_off_finding
 from backprobe.limits.lookup import limit, meter
+from backprobe.stages.mount.reception.listen import reception_of
 
 DEFAULT_METER = "basic"
 
@@ -77,9 +78,10 @@ def evidence_of(parts: dict[str, object]) -> JobEvidence:
         mount=None if places is None else read_mount(places, "mount.toml"),
         policy=None if policy is None else read_policy(policy, POLICY),
         proving=_proving(parts, sheet),
+        receptions=tuple(reception_of(_lines(text), file=name) for name, text in sorted(_texts(parts, "nmea").items())),
         sign_off=sign_off_finding((), (), wanted=sheet.hand_over is not None),
         recordings=tuple(
-            _recording(name, text, thresholds_V=thresholds_V) for name, text in _recordings(parts).items()
+            _recording(name, text, thresholds_V=thresholds_V) for name, text in _texts(parts, "recordings").items()
         ),
     )
 
@@ -124,10 +126,10 @@ def _lines(text: str) -> list[str]:
     return lines if lines[-1] else lines[:-1]
 
 
-def _recordings(parts: dict[str, object]) -> dict[str, str]:
-    found = parts.get("recordings") or {}
+def _texts(parts: dict[str, object], name: str) -> dict[str, str]:
+    found = parts.get(name) or {}
     if not isinstance(found, dict) or not all(isinstance(text, str) for text in found.values()):
-        raise JobError("recordings: an object of names and texts is expected")
+        raise JobError(f"{name}: an object of names and texts is expected")
     return found
 
 
