@@ -9,7 +9,7 @@ from backprobe.drawings.sky_pair import PairRow, SkyPair, described_pair, sky_pa
 
 PREDICTED = SkyPlot(mask=(SkyMaskCell(90.0, 270.0, 0.0, 60.0, 40.0, "metal"),), heading_deg=0.0)
 HEARD = SkyPlot(satellites=(SkySatellite("G07", 30.0, 50.0, 42.0, used=True),), heading_deg=0.0)
-ROWS = (PairRow("HDOP, half the time", "1.01", "0.92"), PairRow("a good fix", "97.0 % of a day"))
+ROWS = (PairRow("HDOP, half the time", "1.01", "0.92"), PairRow("a good fix, of a day", "97.0 %"))
 
 
 def size(svg: str) -> tuple[float, float]:
@@ -22,7 +22,7 @@ def test_both_with_their_figures() -> None:
     """Both disks, named, and each figure twice; what was not heard is a dash."""
     drawn = sky_pair(SkyPair(title="The sky", predicted=PREDICTED, heard=HEARD, rows=ROWS))
     assert drawn.count("<svg") == 3
-    for words in ("as predicted", "as heard", "G07 42", "1.01", "0.92", "97.0 % of a day", "–"):
+    for words in ("as predicted", "as heard", "G07 42", "1.01", "0.92", "97.0 %", "–"):
         assert words in drawn
 
 
@@ -34,10 +34,19 @@ def test_one_alone_is_no_higher_than_its_disk() -> None:
     assert one[1] < both[1]
 
 
+def test_figures_heard_without_a_picture_stand_beside_the_predicted_ones() -> None:
+    """A unit's reports give figures but no sky: both columns stand beside the one disk; without any there is one."""
+    drawn = sky_pair(SkyPair(title="The sky", predicted=PREDICTED, rows=ROWS))
+    assert "as heard" not in drawn
+    for words in (">heard<", "0.92", "–"):
+        assert words in drawn
+    assert ">heard<" not in sky_pair(SkyPair(title="The sky", predicted=PREDICTED, rows=ROWS[1:]))
+
+
 def test_in_words() -> None:
     """Both skies and each figure, for who cannot see them."""
     words = described_pair(SkyPair(title="The sky", predicted=PREDICTED, heard=HEARD, rows=ROWS))
     assert "As predicted:" in words
     assert "As heard:" in words
     assert "HDOP, half the time: predicted 1.01, heard 0.92" in words
-    assert "a good fix: predicted 97.0 % of a day." in words
+    assert "a good fix, of a day: predicted 97.0 %." in words

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import dataclasses
+from itertools import chain
 
 import pytest
 from tests.samples.navigation import TOE_S, constellation, elements, other_set, rinex2, rinex3
@@ -97,6 +98,15 @@ def test_other_rinex_files_are_refused(first: str, says: str) -> None:
     assert is_rinex(lines)
     with pytest.raises(UnreadableError, match=says):
         read_rinex_nav(lines, file="x.rnx")
+
+
+def test_rubbish_without_end_is_not_kept() -> None:
+    """A million lines without a satellite's name are passed over as one torn set; the sets around them are read."""
+    lines = rinex2(constellation(2))
+    rubbish = ("rubbish" for _ in range(1_000_000))
+    orbits = read_rinex_nav(chain(lines, rubbish, rinex2([elements(3)])[4:]), file="brdc")
+    assert orbits.ids == ("G01", "G02", "G03")
+    assert orbits.skipped_count == 1
 
 
 def test_a_file_without_its_head_or_body_is_refused() -> None:

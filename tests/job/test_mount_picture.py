@@ -20,7 +20,7 @@ def test_predicted_alone() -> None:
     ElementTree.fromstring(svg)
     assert "as heard" not in svg
     assert caption.startswith("on the roof, heading 90°")
-    assert "a good fix: predicted 100.0 % of a day" in words
+    assert "a good fix, of a day: predicted 100.0 %" in words
     assert mount_picture(None) is None
     assert mount_picture(judged_mount(sheet(ROOF, BOX), JOB)) is None
 

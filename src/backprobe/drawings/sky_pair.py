@@ -43,7 +43,7 @@ def sky_pair(content: SkyPair) -> str:
     beside = NARROWEST + 20.0
     parts = [_named("as predicted", 0.0), _placed(left, 0.0)]
     if right is None:
-        rows, height = _rows(content, (beside, _HEAD + 60.0), columns=(0.0, 190.0)), below
+        rows, height = _rows(content, (beside, _HEAD + 60.0), columns=(0.0, 180.0, 260.0)), below
     else:
         parts += [_named("as heard", beside), _placed(right, beside)]
         rows = _rows(content, (0.0, below + 4.0), columns=(0.0, beside, beside + 160.0))
@@ -69,14 +69,14 @@ def _rows(content: SkyPair, at: tuple[float, float], *, columns: tuple[float, ..
     """The figures: a row each, under a head where there are two of them."""
     x, y = at
     parts = []
-    if content.heard is not None:
-        for words, column in (("predicted", columns[1]), ("heard", columns[2])):
-            parts.append(letters((x + column, y + _SIZE), words, size=_SIZE, fill=SOFT_INK))
-    for number, row in enumerate(content.rows, 0 if content.heard is None else 1):
+    both = any(row.heard for row in content.rows)
+    for words, column in (("predicted", columns[1]), ("heard" if both else "", columns[2])):
+        parts.append(letters((x + column, y + _SIZE), words, size=_SIZE, fill=SOFT_INK))
+    for number, row in enumerate(content.rows, 1):
         base = y + number * _LINE + _SIZE
         rule: Attributes = {"x1": x, "x2": WIDTH, "y1": base - _SIZE - 3, "y2": base - _SIZE - 3, "stroke": RULE}
         parts.append(tag("line", rule))
-        cells = (row.what, row.predicted) if content.heard is None else (row.what, row.predicted, row.heard or "–")
+        cells = (row.what, row.predicted, (row.heard or "–") if both else "")
         for cell, column in zip(cells, columns, strict=True):
             bold = column > 0
             line = wrapped(cell, size=_SIZE, room=WIDTH)[0] if cell else ""

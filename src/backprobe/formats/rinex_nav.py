@@ -22,6 +22,7 @@ END = "END OF HEADER"
 WHAT = "a RINEX 2 or 3 navigation file of GPS"
 GOOD_FOR_S = 2 * 3600.0  # IS-GPS-200: fit interval of four hours around toe
 ORBIT_LINES = 7
+MOST_BLOCK = 20
 _WIDTH = 19
 _FIRST = {2: 22, 3: 23}  # column of the first figure of the epoch line
 _INDENT = {2: 3, 3: 4}  # and of the lines below it
@@ -69,7 +70,7 @@ def read_rinex_nav(lines: Iterable[str], *, file: str) -> Orbits:
         if _EPOCH[reading.version].match(line):
             _close(block, reading)
             block = [(number, line)]
-        elif line.strip():
+        elif line.strip() and len(block) <= MOST_BLOCK:  # more can be no set, however long the file goes on so
             block.append((number, line))
     _close(block, reading)
     if not reading.sets and reading.others:

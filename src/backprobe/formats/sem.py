@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable, Sequence
+from itertools import islice
 
 from backprobe.errors import Place, UnreadableError
 from backprobe.evidence.orbits import Elements, Orbits
@@ -17,6 +18,7 @@ from backprobe.physics.gps_time import WEEK_S, full_week
 
 WHAT = "a SEM almanac"
 MIDDLE_INCLINATION = 0.30
+MOST_LINES = 10_000  # of an almanac of 63 satellites there are some 600
 SHAPE = (1, 1, 1, 3, 3, 3, 1, 1)  # how many figures stand in each line of a satellite
 
 
@@ -36,7 +38,7 @@ def read_sem(lines: Iterable[str], *, file: str, near_week: int) -> Orbits:
     A satellite whose lines are torn is passed over; reading goes on at the next line that can begin one. Raises
     UnreadableError where not one satellite can be read.
     """
-    told = [(number, line) for number, line in enumerate(lines, 1) if line.strip()]
+    told = [(number, line) for number, line in enumerate(islice(lines, MOST_LINES), 1) if line.strip()]
     if len(told) < 2:
         raise UnreadableError(Place(file), f"{WHAT}: a count and a title, then week and time; the file ends before")
     number, line = told[1]

@@ -7,6 +7,7 @@ name is told by its beginning). The week may be counted modulo 1024.
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
+from itertools import chain
 
 from backprobe.evidence.orbits import Elements, Orbits
 from backprobe.formats.navigation_text import ALMANAC_GOOD_FOR_S, Passed, figure, oddity, week_note
@@ -47,7 +48,7 @@ def read_yuma(lines: Iterable[str], *, file: str, near_week: int) -> Orbits:
     weeks: dict[int, int] = {}
     block: dict[str, float] = {}
     start, head = 0, ""
-    for number, line in enumerate((*lines, "*"), 1):
+    for number, line in enumerate(chain(lines, "*"), 1):
         name, _, value = line.partition(":")
         begins = line.startswith("*") or (name.strip().casefold() == "id" and "id" in block)
         if begins:

@@ -52,7 +52,7 @@ def mount_picture(mounted: Mounted | None, heard: SkyPlot | None = None) -> tupl
 
 def _rows(found: PlacePrediction, measured: Measured | None) -> Iterator[PairRow]:
     usual = found.usual
-    yield PairRow("a good fix", f"{100 * usual.share:.1f} % of a day")
+    yield PairRow("a good fix, of a day", f"{100 * usual.share:.1f} %")
     half = "none" if usual.hdop_median is None else f"{usual.hdop_median:.2f}"
     yield PairRow("HDOP, half the time", half, "" if measured is None else f"{measured.hdop:.2f}")
     most = "none" if usual.hdop_p95 is None else f"{usual.hdop_p95:.2f}"
