@@ -100,8 +100,8 @@ def test_without_a_log_or_with_a_key_column_nothing_is_labelled() -> None:
     own = recording(key=True)
     [(kept, answer)] = listened([own], SETUP, buses=[cycle_heard()])
     assert kept is own
-    assert keyed_by(own, answer.view, [cycle_heard()]) is None
-    assert keyed_by(own, None, [cycle_heard()]) is None
+    assert keyed_by(own, answer.view, buses=[cycle_heard()]) is None
+    assert keyed_by(own, None, buses=[cycle_heard()]) is None
 
 
 def test_a_log_of_another_start_labels_nothing() -> None:

@@ -75,11 +75,11 @@ def listened(
     """Each recording and what it came to, with the key's positions of a bus log where one fits it."""
     for recording in recordings:
         answer = answer_recording(recording, setup)
-        keyed = keyed_by(recording, answer.view, buses)
+        keyed = keyed_by(recording, answer.view, buses=buses)
         yield (recording, answer) if keyed is None else (keyed, answer_recording(keyed, setup))
 
 
-def keyed_by(recording: Recording, view: RecordingView | None, buses: Sequence[Heard]) -> Recording | None:
+def keyed_by(recording: Recording, view: RecordingView | None, *, buses: Sequence[Heard]) -> Recording | None:
     """The recording with the key's positions of the log that was made with it, as its name says; else None.
 
     `bus/start.log` was made with `recordings/start.csv`: all starts of a vehicle look alike, so likeness alone does not
