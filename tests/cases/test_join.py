@@ -5,6 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
+from tests.samples.jobs import demo_job
 
 from backprobe.cases.join import join_file
 from backprobe.errors import BackprobeError, JobError
@@ -63,3 +64,11 @@ def test_a_level_that_the_system_has_not_is_refused(tmp_path: Path):
     sheet.write_text(sheet.read_text(encoding="utf-8").replace("= 12", "= 24"), encoding="utf-8")
     with pytest.raises(BackprobeError, match="no level IV at 24 V: I, II, III"):
         join_file(sheet)
+
+
+def test_the_days_parked_are_asked_for_alone(tmp_path: Path):
+    """Truck 7 has its battery written down: that is another question."""
+    job = demo_job(tmp_path, "truck-07")
+    ids = {each.id for each in join_file(job).findings}
+    assert not any(name.startswith("parked_") for name in ids)
+    assert ids >= {"join_path_budget", "join_ground_drop", "join_door_unused", "mount_place", "mount_route"}

@@ -85,3 +85,15 @@ def test_a_fleets_policy_wants_more(capsys, sheet, tmp_path):
     policy.write_text("[parked]\nwanted_days = 200\n", encoding="utf-8")
     code, answer = answered(capsys, sheet(), "--policy", str(policy))
     assert (code, answer["policy"], answer["wanted_days"]) == (1, "fleet.toml", 200.0)
+
+
+def test_what_to_change_is_said_only_where_something_must(capsys, sheet):
+    """5 days are reached in any case, 30 are not."""
+    main(["parked", sheet()])
+    assert "to reach" not in capsys.readouterr().out
+
+
+def test_what_to_change_is_said_where_it_must(capsys, sheet):
+    """One line for each thing that could be changed."""
+    main(["parked", sheet("wanted_days = 5", "wanted_days = 30")])
+    assert "to reach 30 days: " in capsys.readouterr().out

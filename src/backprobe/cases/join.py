@@ -10,7 +10,7 @@ from backprobe.errors import JobError
 from backprobe.evidence.reading import ReadingsTable
 from backprobe.files.folder import open_folder
 from backprobe.files.open import small_text, text_lines
-from backprobe.findings import Finding, Stage, Verdict, worst
+from backprobe.findings import Finding, Verdict, worst
 from backprobe.formats.job_toml import read_job
 from backprobe.formats.readings_csv import read_readings
 from backprobe.formats.recording_csv import read_recording
@@ -19,7 +19,7 @@ from backprobe.job.door import meter_for, recording_limits_V
 from backprobe.job.judge import JobEvidence, judge_job
 
 JOB_SHEET = "job.toml"
-STAGES = (Stage.JOIN, Stage.MOUNT)
+OF_THE_WIRING = ("join_", "mount_place", "mount_windscreen", "mount_route")  # the days parked are asked for alone
 URGENCY = (Verdict.FAILS, Verdict.OPEN, Verdict.THIN)
 
 
@@ -61,7 +61,7 @@ def join_file(path: Path, policy: Path | None = None) -> JoinAnswer:
     evidence = _evidence(sheet_path, policy)
     if not evidence.sheet.joints:
         raise JobError(f"{sheet_path.name} names no joint yet: write one [[joint]] for each lead of the unit")
-    found = tuple(each for each in judge_job(evidence).findings if each.stage in STAGES)
+    found = tuple(each for each in judge_job(evidence).findings if each.id.startswith(OF_THE_WIRING))
     return JoinAnswer(found, None if evidence.policy is None else evidence.policy.file)
 
 

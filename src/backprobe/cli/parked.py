@@ -58,9 +58,11 @@ def as_text(answer: ParkedAnswer) -> str:
 
 def _lines(answer: ParkedAnswer) -> Iterator[str]:
     yield "days parked: " + ("cannot be reckoned yet" if answer.days is None else days_in_words(answer.days))
-    for finding in findings_of(answer):
+    found = findings_of(answer)
+    for finding in found:
         yield from _finding(finding)
-    yield from (f"to reach {answer.case.wanted_days:g} days: {c.in_words()}" for c in answer.changes)
+    if any(each.id == "parked_days" and each.verdict is not Verdict.HOLDS for each in found):
+        yield from (f"to reach {answer.case.wanted_days:g} days: {c.in_words()}" for c in answer.changes)
     yield from (f"note: {note}" for note in notes_of(answer))
     yield from (f"question: {question}" for question in answer.questions)
     yield from (f"source: {basis}" for basis in bases_of(answer))
