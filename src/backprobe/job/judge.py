@@ -27,6 +27,7 @@ from backprobe.job.next_step import answer_without_crank, crank_withheld, with_c
 from backprobe.job.proving import Proving, proved
 from backprobe.job.received import received
 from backprobe.job.signed import is_due
+from backprobe.job.vehicle import vehicle_findings
 from backprobe.job.walked import Walked
 from backprobe.stages.bus.heard import Heard
 from backprobe.stages.hand_over.ending import ending_finding, obstacles
@@ -40,16 +41,7 @@ from backprobe.stages.probe.slots import SlotName
 from backprobe.stages.probe.wires import Wire
 from backprobe.stages.prove.prove import Answer as Proof
 from backprobe.stages.prove.unit_findings import SUPPLY_CHANGE
-from backprobe.stages.walkround.vin import check_vin
 
-NO_VIN = Finding(
-    id="vin_form",
-    stage=Stage.WALKROUND,
-    what="VIN",
-    verdict=Verdict.OPEN,
-    because="the job sheet holds no VIN",
-    next="write the VIN from the plate into the job sheet",
-)
 LEAD_OF = {SlotName.SUPPLY: Purpose.SUPPLY, SlotName.IGNITION: Purpose.IGNITION}
 URGENCY = (Verdict.FAILS, Verdict.OPEN, Verdict.THIN)
 WEAK_BATTERY = (
@@ -146,7 +138,7 @@ def judge_job(evidence: JobEvidence) -> JobJudgement:
     walked = _walked(evidence, table)
     staked = wires_at_stake(probe, evidence.sheet)
     probed = (
-        *_vehicle(evidence.sheet),
+        *vehicle_findings(evidence.sheet),
         *evidence.units,
         *walked.before(),
         *bus_findings(evidence.buses, evidence.sheet, script=evidence.proving.script),
@@ -257,13 +249,6 @@ def joined_facts(facts: Mapping[str, WireFacts], wires: Sequence[NamedWire]) -> 
 
 def _both(a: tuple[str, ...], b: tuple[str, ...]) -> tuple[str, ...]:
     return tuple(dict.fromkeys([*a, *b]))
-
-
-def _vehicle(sheet: JobSheet) -> tuple[Finding, ...]:
-    vehicle = sheet.vehicle
-    if vehicle.vin is None:
-        return (NO_VIN,)
-    return check_vin(vehicle.vin, heavy=vehicle.heavy, stated_year=vehicle.model_year, job_year=sheet.year).findings
 
 
 def _walked(evidence: JobEvidence, table: ReadingsTable) -> Walked:
