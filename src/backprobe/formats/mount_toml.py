@@ -23,6 +23,7 @@ _REACHES_OF = {
     Side.RIGHT: ("ahead_mm", "behind_mm", "from_mm", "to_mm"),
 }
 _OPPOSITE = (("ahead_mm", "behind_mm"), ("left_mm", "right_mm"))
+_ONE_OF = f"a material: {', '.join(MATERIALS)}"
 MOST_MM = 30_000
 MOST_PLACES, MOST_PARTS = 20, 40
 LEAST_RAKE_DEG, MOST_RAKE_DEG = 10, 170
@@ -82,14 +83,14 @@ def _place(table: TomlTable) -> MountPlace:
     return MountPlace(
         name=table.must("name", table.text_of("name"), expected='"…", what the place is called'),
         parts=tuple(_part(part) for part in parts),
-        cover=tuple(_known(table, "cover", name) for name in table.texts_of("cover")),
-        elsewhere=_known(table, "elsewhere", table.text_of("elsewhere") or "metal"),
+        cover=tuple(_known(table, "cover", material=name) for name in table.texts_of("cover")),
+        elsewhere=_known(table, "elsewhere", material=table.text_of("elsewhere") or "metal"),
     )
 
 
-def _known(table: TomlTable, key: str, material: str) -> str:
+def _known(table: TomlTable, key: str, *, material: str) -> str:
     if material not in MATERIALS:
-        raise table.refuse(key, f"a material: {', '.join(MATERIALS)}; '{material}' is none of them")
+        raise table.refuse(key, f"{_ONE_OF}; '{material}' is none of them")
     return material
 
 
@@ -105,9 +106,7 @@ def _part(table: TomlTable) -> Part:
         if key in table.values and key not in _REACHES_OF[side]:
             raise table.refuse(key, f"a part {side} reaches {', '.join(_REACHES_OF[side])}")
     part = Part(
-        material=_known(
-            table, "of", table.must("of", table.text_of("of"), expected=f"a material: {', '.join(MATERIALS)}")
-        ),
+        material=_known(table, "of", material=table.must("of", table.text_of("of"), expected=_ONE_OF)),
         side=side,
         away_mm=away_mm,
         rake_deg=table.number_of("rake_deg", least=LEAST_RAKE_DEG, most=MOST_RAKE_DEG) or 90.0,
