@@ -39,6 +39,9 @@ def test_what_was_not_said_of_a_tap_is_asked_for():
     assert "right_way" in because
     assert "tap_most_A" in because
     assert "join_joints_told" not in found(GOOD)
+    case = built(TAP)
+    bare = replace(case, sheet=replace(case.sheet, join=replace(case.sheet.join, vehicle_load_A=None)))
+    assert "vehicle_load_A" in found(bare)["join_joints_told"].because
 
 
 def test_a_tap_in_a_ground_is_another_fault():

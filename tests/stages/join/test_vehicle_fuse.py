@@ -9,6 +9,7 @@ from tests.samples.wiring import GOOD, ON_RED, built, found, told
 
 from backprobe.evidence.fleet_policy import FleetPolicy
 from backprobe.evidence.join_sheet import Drop
+from backprobe.evidence.joint import Method
 from backprobe.findings import Standing, Verdict
 
 
@@ -71,3 +72,12 @@ def test_a_fleet_may_ask_for_more():
     load = found(case)["join_vehicle_fuse"]
     assert load.limit is not None
     assert (load.verdict, load.limit.value) == (Verdict.FAILS, pytest.approx(13.0 / 3, abs=0.01))
+
+
+def test_a_fuse_tap_the_right_way_round_goes_past_the_vehicles_fuse():
+    """Its two fuses stand side by side; the wrong way round they stand in a row."""
+    tap = replace(ON_RED, method=Method.FUSE_TAP, right_way=True, tap_most_A=10.0)
+    past = found(built(tap))
+    assert "join_selectivity" not in past
+    assert "join_vehicle_fuse" not in past
+    assert found(built(replace(tap, right_way=False)))["join_selectivity"].verdict is Verdict.HOLDS

@@ -26,7 +26,9 @@ def fuse_tap(case: WiringCase, lead: Lead, *, joint: Joint) -> Iterator[Finding 
     load_A = case.told.vehicle_load_A
     if joint.tap_most_A is None:
         yield f"of '{lead.name}' tap_most_A: what tap and slot may carry in all, as printed on them"
-    elif load_A is not None and case.unit.supply.peak_A is not None:
+    elif load_A is None:
+        yield "vehicle_load_A: what the tapped circuit carries without the unit"
+    elif case.unit.supply.peak_A is not None:
         yield _total(lead, load_A=load_A, unit_A=case.unit.supply.peak_A, most_A=joint.tap_most_A)
 
 

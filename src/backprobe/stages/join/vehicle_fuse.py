@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import replace
 
-from backprobe.evidence.joint import Joint
+from backprobe.evidence.joint import Joint, Method
 from backprobe.evidence.unit_sheet import Lead, Purpose
 from backprobe.findings import Finding, Limit, Side, Stage, Verdict, judge
 from backprobe.limits.fuses import LOAD_PART, LOAD_PART_BASIS, RERATING_BASIS, SELECTIVE_BASIS, SELECTIVE_TIMES
@@ -24,8 +24,11 @@ SMALLER = "fit a smaller fuse at the tap, else a short at the unit takes the veh
 
 
 def vehicle_fuse(case: WiringCase) -> Iterator[Finding | str]:
-    """Whether the tapped circuit's own fuse carries its load with the unit, and opens later than the unit's."""
-    supplies = list(case.joined(Purpose.SUPPLY))
+    """Whether the tapped circuit's own fuse carries its load with the unit, and opens later than the unit's.
+
+    A fuse tap that sits the right way round feeds the unit past that fuse: of it nothing is asked here.
+    """
+    supplies = [(lead, joint) for lead, joint in case.joined(Purpose.SUPPLY) if not _past_it(joint)]
     rating_A, load_A, peak_A = case.told.vehicle_fuse_A, case.told.vehicle_load_A, case.unit.supply.peak_A
     if not supplies:
         return
@@ -37,6 +40,10 @@ def vehicle_fuse(case: WiringCase) -> Iterator[Finding | str]:
     for lead, joint in supplies:
         if joint.fuse_A is not None and rating_A is not None:
             yield _selective(case, lead, joint=joint, unit_A=joint.fuse_A, vehicle_A=rating_A)
+
+
+def _past_it(joint: Joint) -> bool:
+    return joint.method is Method.FUSE_TAP and bool(joint.right_way)
 
 
 def _carries(case: WiringCase, rating_A: float, *, load_A: float, peak_A: float) -> Finding:
