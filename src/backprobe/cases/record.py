@@ -10,6 +10,7 @@ from backprobe import __version__
 from backprobe.cases.import_folder import Imported
 from backprobe.cases.judge import JudgedFolder, journal_bytes
 from backprobe.cases.record_built import joined_rows, more_photos, not_covered, owed_rows, shown_photos, told_driver
+from backprobe.cases.record_bus import bus_pictures
 from backprobe.cases.record_proof import elsewhere, reported_block
 from backprobe.cases.record_reception import together
 from backprobe.cases.signed_job import blob_bytes, sign_offs_of, signer_name, standing
@@ -66,7 +67,7 @@ def record_of(job: JudgedFolder, *, made_at: str | None = None) -> bytes:
             reported=reported_block(judged),
             wiring=_picture(wiring_picture(judged)),
             readings=readings_grid(judged),
-            pictures=tuple(_pictures(judged)),
+            pictures=(*_pictures(judged), *bus_pictures(job.imported)),
             photos=shown_photos(job.photos),
             joined=joined_rows(judged),
             owed=owed_rows(judged.evidence.sheet.hand_over),
