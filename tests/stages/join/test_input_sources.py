@@ -10,6 +10,7 @@ from backprobe.findings import Finding, Verdict
 from backprobe.stages.join.input_sources import active, bridged, circuit, follows_diode
 
 TWO = ("Violet", "Green")
+DOOR = UnitInput(name="door", low_most_V=1.0, high_least_V=4.0, pull=Pull.UP)
 
 
 def judged(pull: Pull | None = Pull.UP, **level: object) -> tuple[list[Finding], list[str]]:
@@ -88,7 +89,11 @@ def test_a_resistor_that_was_put_in_counts():
 def test_the_unit_must_be_set_as_the_signal_is():
     """0.2 V on and 12.3 V off is active low."""
     level = SignalLevels(lead="door", on_V=0.2, off_V=12.3)
-    assert active(level) == "low"
+    assert active(DOOR, level) == "low"
     assert "set to active high, and the signal is active low" in faults(on_V=0.2, off_V=12.3, active="high")
     assert faults(on_V=0.2, off_V=12.3, active="low") == ""
-    assert active(SignalLevels(lead="door", on_V=12.0, floats_off=True)) is None
+    assert active(DOOR, SignalLevels(lead="door", on_V=12.0, floats_off=True)) == "high"
+    assert active(DOOR, SignalLevels(lead="door", on_V=12.0)) is None
+    assert "set to active low, and the signal is active high" in faults(
+        Pull.DOWN, on_V=12.0, floats_off=True, active="low"
+    )

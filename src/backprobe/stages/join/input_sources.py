@@ -65,7 +65,7 @@ def _faults(entry: UnitInput, level: SignalLevels) -> Iterator[str]:
         yield f"the relay that keeps the wires apart has no flyback diode at its coil: {SPIKE}"
     elif level.coil and level.diode is False and not level.isolated:
         yield f"a coil without a flyback diode hangs on it: {SPIKE}"
-    kind = active(level)
+    kind = active(entry, level)
     if level.active is not None and kind is not None and kind != level.active:
         yield f"the unit is set to active {level.active}, and the signal is active {kind}"
 
@@ -77,16 +77,19 @@ def _fine(entry: UnitInput, level: SignalLevels) -> Iterator[str]:
     if wanted is not None:
         where = "by a resistor that was put in" if level.pulled else "inside the unit"
         yield f"open when off, pulled {wanted} {where}"
-    kind = active(level)
+    kind = active(entry, level)
     if kind is not None:
         yield f"active {kind}"
 
 
-def active(level: SignalLevels) -> str | None:
+def active(entry: UnitInput, level: SignalLevels) -> str | None:
     """Whether the signal is on when it is high or when it is low; None where its levels do not say."""
-    if level.on_V is not None and level.off_V is not None and level.on_V != level.off_V:
-        return "high" if level.on_V > level.off_V else "low"
-    return level.active
+    on_V, off_V = level.on_V, level.off_V
+    if on_V is not None and off_V is not None and on_V != off_V:
+        return "high" if on_V > off_V else "low"
+    if on_V is not None and level.floats_off:
+        return "high" if on_V >= entry.high_least_V else "low"
+    return None
 
 
 def _pull_wanted(entry: UnitInput, level: SignalLevels) -> str | None:

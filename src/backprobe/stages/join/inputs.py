@@ -52,7 +52,8 @@ def _levels(case: WiringCase, entry: UnitInput, *, level: SignalLevels) -> Itera
     if on_V is None:
         yield f"of '{entry.name}' on_V"
         return
-    kind = f"active {active(level)}" if active(level) else "open when off"
+    sense = active(entry, level)
+    kind = "open when off" if sense is None else f"active {sense}"
     if level.isolation == RELAY:
         kind = f"{kind}, behind the relay"
     if level.floats_off or follows_diode(level):
