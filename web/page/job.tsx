@@ -18,6 +18,7 @@ export function JobPage({ id }: { id: string }) {
   const { words } = useShared();
   const open = useJob(id);
   const { job, judgement } = open;
+  const due = judgement?.ok ? stageDue(judgement) : null;
   return (
     <>
       <Top title={job ? vehicleName(job) : words("loading")} back={{ name: "today" }} />
@@ -29,7 +30,7 @@ export function JobPage({ id }: { id: string }) {
         </section>
         <nav class="stages" aria-label={words("stages")}>
           {WORKED.map((stage) => (
-            <a key={stage} class="button" href={addressOf({ name: "stage", job: id, stage })}>
+            <a key={stage} class={stage === due ? "button main" : "button"} href={addressOf({ name: "stage", job: id, stage })}>
               {named(words, "stage", stage)}
             </a>
           ))}
@@ -38,6 +39,11 @@ export function JobPage({ id }: { id: string }) {
       </main>
     </>
   );
+}
+
+/** The stage to which the one next thing to do belongs. */
+function stageDue({ next, findings }: Judgement): string | null {
+  return findings.find((finding) => finding.next !== null && next?.startsWith(finding.next))?.stage ?? (next ? "probe" : null);
 }
 
 function NextThing({ open: { judgement, behind } }: { open: OpenJob }) {

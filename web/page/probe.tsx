@@ -44,6 +44,9 @@ export function Probe({ id }: { id: string }) {
     return well;
   };
 
+  const inSight = key === "crank" || selection.capture !== "display"; // elsewhere the keys come first
+  const how = <More open={open} selection={selection} captures={judged?.setup.captures ?? null} />;
+
   return (
     <>
       <Top title={open.job ? `${vehicleName(open.job)} · ${words("probe_title")}` : words("loading")} back={{ name: "job", job: id }} />
@@ -56,7 +59,7 @@ export function Probe({ id }: { id: string }) {
         <KeyChoice keys={judged?.setup.keys ?? null} absent={table.absent} value={key} onChange={selection.setKey} />
         {key === "crank" && !table.readings.some((one) => one.key === "crank") && <p class="caution">{words("caution_crank")}</p>}
         {key === "isolated" && <p class="caution">{words("caution_isolated")}</p>}
-        <More open={open} selection={selection} captures={judged?.setup.captures ?? null} />
+        {inSight && how}
         <Keypad
           label={wire !== null && key !== null ? words("figure_of", { wire, key: keyWord(key) }) : "–"}
           battery={key === null ? null : batteryFigure(table.readings, key, system_V)}
@@ -65,6 +68,7 @@ export function Probe({ id }: { id: string }) {
           onTyping={setTyping}
           onKeep={keep}
         />
+        {!inSight && how}
         <p class="said" role="status" aria-live="polite">
           {said}
         </p>

@@ -135,7 +135,7 @@ export const en = {
   taps_ignition: "take it for the ignition",
   taps_never: "never tap it",
   why_role: "Why",
-  caution_crank: "Before a crank: gear out, brake on, nobody near belts or wheels, and somebody who may allow it has allowed it.",
+  caution_crank: "Before a crank: parking brake on, neutral, wheels chocked, PTO off, nobody beneath or near the engine; one agreed caller gives the word.",
   caution_isolated: "Open the battery switch only after the maker's after-run time.",
   caution_probe: "Probe only where the vehicle's maker allows it. Never pierce a wire. Keep away from yellow restraint (airbag) and orange high-voltage wires.",
   understood: "Understood",

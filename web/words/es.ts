@@ -137,7 +137,7 @@ export const es: Readonly<Record<Word, string>> = {
   taps_ignition: "tómelo para el contacto",
   taps_never: "no lo derive nunca",
   why_role: "Por qué",
-  caution_crank: "Antes de arrancar: punto muerto, freno puesto, nadie cerca de correas o ruedas, y con permiso de quien puede darlo.",
+  caution_crank: "Antes de arrancar: freno de mano puesto, punto muerto, ruedas calzadas, toma de fuerza desconectada, nadie debajo ni cerca del motor; una sola persona acordada da la orden.",
   caution_isolated: "Abra el cortabaterías solo después del tiempo de espera que indica el fabricante.",
   caution_probe: "Mida solo donde lo permite el fabricante del vehículo. No perfore nunca un cable. Manténgase lejos de los cables amarillos de retención (airbag) y naranjas de alta tensión.",
   understood: "Entendido",
