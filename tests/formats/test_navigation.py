@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+import math
+
 import pytest
-from tests.samples.navigation import WEEK, constellation, rinex2, rinex3, sem, yuma
+from tests.samples.navigation import TOE_S, WEEK, constellation, rinex2, rinex3, sem, yuma
 
 from backprobe.errors import UnreadableError
 from backprobe.formats.navigation import read_navigation
+from backprobe.physics.orbit import Observer
 
 
 @pytest.mark.parametrize(
@@ -22,6 +25,15 @@ def test_each_kind_is_told(write, kind: str) -> None:
     """A file of each kind is read as what it is."""
     orbits = read_navigation(write(constellation(8, plain=True)), file="x", near_week=WEEK)
     assert (orbits.kind, len(orbits.ids)) == (kind, 8)
+
+
+def test_each_kind_gives_the_same_sky() -> None:
+    """The same orbits written in each form stand in the same place an hour after their own time, within 0.001°."""
+    sets, observer = constellation(31, plain=True), Observer(60.2, 24.9)
+    for write in (rinex2, rinex3, yuma, sem):
+        for own, told in zip(sets, read_navigation(write(sets), file="x", near_week=WEEK).sets, strict=True):
+            there, here = (observer.direction(each, TOE_S + 3600) for each in (own, told))
+            assert math.degrees(math.dist(there, here)) < 0.001
 
 
 @pytest.mark.parametrize("lines", [["wire,key,volts", "Red,off,12.3"], ["$GPGGA,123519,4807.038,N*47"], ["", ""]])
