@@ -156,3 +156,18 @@ def test_a_photo_is_erased_on_request(desk: httpx.Client, phone: httpx.Client, t
     assert (answer.status_code, answer.json()["code"]) == (410, "erased")
     shown = {each["sha256"]: each["kept"] for each in desk.get(f"/api/desk/jobs/{job.id}").json()["photos"]}
     assert shown[photo] is False
+
+
+def test_two_serials_are_decided_between(server: Server, desk: httpx.Client, phone: httpx.Client) -> None:
+    """Open at first, with both values; decided, there is one; half a decision is refused."""
+    phone.post("/api/entries", json={"entries": [Phone().claims("serial", "LN2-1").raw.decode()]})
+    with server.phone("Marta", device="phone-b") as other:
+        claim = Phone("phone-b", ids=50).claims("serial", "LN2-2")
+        other.post("/api/entries", json={"entries": [claim.raw.decode()]})
+    asked = desk.get("/api/desk/jobs/job-7").json()["to_decide"]
+    assert asked == {"slots": [{"name": "serial", "values": ["LN2-1", "LN2-2"]}], "disputes": []}
+    half = desk.post("/api/desk/jobs/job-7/decide", json={"slot": "serial"})
+    assert (half.status_code, half.json()["code"]) == (422, "request")
+    done = desk.post("/api/desk/jobs/job-7/decide", json={"slot": "serial", "value": "LN2-2"})
+    assert done.json() == {"entries": 1}
+    assert desk.get("/api/desk/jobs/job-7").json()["to_decide"] == {"slots": [], "disputes": []}
