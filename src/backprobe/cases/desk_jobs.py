@@ -9,6 +9,7 @@ from typing import Any
 from sqlalchemy import Connection, RowMapping
 
 from backprobe.cases.day import job_json
+from backprobe.cases.decide import open_matters
 from backprobe.cases.held_job import HeldJob
 from backprobe.cases.judging import judge_again
 from backprobe.cases.may import Caller, Deed
@@ -92,6 +93,7 @@ def one_job(yard: Yard, caller: Caller, *, job_id: str) -> dict[str, object]:
         "drawings": {} if judged is None else drawings_of(judged),
         "bars": {} if judged is None else bars_of(judged),
         "open": list(matters(held.state)),
+        "to_decide": open_matters(held.state, {entry.id: entry for entry in held.entries}),
         "faults": [str(fault) for fault in held.journal.faults],
     }
 

@@ -20,6 +20,7 @@ class Deed(StrEnum):
     MAKE_JOBS = "make and assign jobs, import rosters"
     KEEP_PHONES = "enrol and withdraw phones, and what pushes reports"
     DECIDE_QUARANTINE = "decide on what is in quarantine"
+    DECIDE = "decide between what two have said"
     ERASE = "erase files that hold a person's data"
     PUSH_REPORTS = "push reports"
 
@@ -37,7 +38,9 @@ class Role(StrEnum):
 MAY: Mapping[Role, frozenset[Deed]] = {
     Role.PHONE: frozenset({Deed.HAND_IN, Deed.READ_DAY, Deed.READ_OWN_JOBS}),
     Role.WITHDRAWN_PHONE: frozenset({Deed.HAND_IN}),
-    Role.LEAD: frozenset({Deed.READ_ALL_JOBS, Deed.MAKE_JOBS, Deed.KEEP_PHONES, Deed.DECIDE_QUARANTINE, Deed.ERASE}),
+    Role.LEAD: frozenset(
+        {Deed.READ_ALL_JOBS, Deed.MAKE_JOBS, Deed.KEEP_PHONES, Deed.DECIDE_QUARANTINE, Deed.ERASE, Deed.DECIDE}
+    ),
     Role.INSTALLER: frozenset({Deed.READ_ALL_JOBS}),  # at the desk an installer may look
     Role.FEED: frozenset({Deed.PUSH_REPORTS}),
 }

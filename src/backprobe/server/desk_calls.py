@@ -8,10 +8,13 @@ from fastapi import APIRouter, Path, Query
 from fastapi.responses import FileResponse
 from pydantic import Field
 
+from backprobe.cases.decide import DisputeDecision, SlotDecision
+from backprobe.cases.decide import decide as decide_job
 from backprobe.cases.desk_jobs import list_jobs, one_job
 from backprobe.cases.erase import Erasing, erase
 from backprobe.cases.new_job import NewJob, assign, make_job
 from backprobe.cases.quarantined import decide, list_quarantine
+from backprobe.errors import RefusedError
 from backprobe.server.blob_calls import Sha256, Size, handed_out
 from backprobe.server.callers import Desk, Here
 from backprobe.server.phone_calls import MOST_NAME, Strict, without_nul
@@ -47,6 +50,15 @@ class EraseBody(Strict):
 
     blobs: list[Annotated[str, Field(pattern="^[0-9a-f]{64}$")]] = Field(min_length=1, max_length=MOST_FILES)
     why: str = Field(min_length=1, max_length=MOST_NAME)
+
+
+class MatterBody(Strict):
+    """What is decided in a job: the one value of a slot, or which of two corrections stands."""
+
+    slot: Name | None = None
+    value: Name | None = None
+    about: Name | None = None
+    stands: Name | None = None
 
 
 class DecisionBody(Strict):
@@ -90,6 +102,19 @@ def assign_job(job_id: JobId, body: PeopleBody, *, here: Here, desk: Desk) -> di
 def job(job_id: JobId, here: Here, *, desk: Desk) -> dict[str, object]:
     """One job with everything in it."""
     return one_job(here.yard, desk.caller, job_id=without_nul(job_id) or "")
+
+
+@router.post("/jobs/{job_id:path}/decide")
+def decide_matter(job_id: JobId, body: MatterBody, *, here: Here, desk: Desk) -> dict[str, object]:
+    """Decide between what two have said of a job."""
+    name = without_nul(job_id) or ""
+    if body.slot is not None and body.value is not None:
+        slot = SlotDecision(body.slot, body.value)
+        return {"entries": decide_job(here.yard, desk.caller, job_id=name, decision=slot)}
+    if body.about is not None and body.stands is not None:
+        dispute = DisputeDecision(body.about, body.stands)
+        return {"entries": decide_job(here.yard, desk.caller, job_id=name, decision=dispute)}
+    raise RefusedError("slot and value, or about and stands, are expected", code="request")
 
 
 @router.post("/jobs/{job_id:path}/erase")
