@@ -96,4 +96,4 @@ def test_any_script_is_drawn(edges: list[float], marks: list[float]) -> None:
         by_unit=tuple(Mark(at, "restart & <odd>") for at in marks),
         ticks=tuple(Mark(at, "08:00") for at in marks),
     )
-    ElementTree.fromstring(turns(content))
+    assert ElementTree.fromstring(turns(content)).tag.endswith("svg")

@@ -67,9 +67,16 @@ def asserts(node: ast.AST) -> bool:
     for part in ast.walk(node):
         if isinstance(part, ast.Assert) and not isinstance(part.test, ast.Constant):
             return True
-        if isinstance(part, ast.Call) and last_name(part.func) in CHECKING_CALLS:
+        if isinstance(part, ast.Call) and (last_name(part.func) in CHECKING_CALLS or expects(part)):
             return True
     return False
+
+
+def expects(call: ast.Call) -> bool:
+    """Whether a call waits for something on a page: `expect(…).to_…(…)`, `expect(…).not_to_…(…)`."""
+    awaited = call.func
+    named = isinstance(awaited, ast.Attribute) and awaited.attr.startswith(("to_", "not_to_"))
+    return named and isinstance(awaited.value, ast.Call) and last_name(awaited.value) == "expect"
 
 
 def idle_tests(source: str) -> list[str]:
@@ -122,4 +129,6 @@ def test_an_idle_test_is_seen() -> None:
     assert idle_tests("def test_a():\n    f()") == ["line 1 test_a checks nothing"]
     assert idle_tests("def test_a():\n    assert True") == ["line 1 test_a checks nothing"]
     assert idle_tests("def test_a():\n    with pytest.raises(E):\n        f()") == []
+    assert idle_tests("def test_a():\n    expect(page).to_be_visible()") == []
+    assert idle_tests("def test_a():\n    expect(page)") == ["line 1 test_a checks nothing"]
     assert idle_tests("def same(a):\n    assert a == 1\ndef test_a():\n    same(f())") == []

@@ -186,10 +186,10 @@ def _sheet(asked: Asked) -> JobSheet:
     if meter in METERS:
         sheet = replace(sheet, meter_class=meter, meter_file=None)
     serial = slots.get("serial", sheet.unit_serial)
-    return replace(sheet, vehicle=vehicle, unit_serial=serial, wires=tuple(_wires(sheet, asked.state, slots)))
+    return replace(sheet, vehicle=vehicle, unit_serial=serial, wires=tuple(_wires(sheet, asked.state, slots=slots)))
 
 
-def _wires(sheet: JobSheet, state: JobState, slots: Mapping[str, str]) -> Iterator[NamedWire]:
+def _wires(sheet: JobSheet, state: JobState, *, slots: Mapping[str, str]) -> Iterator[NamedWire]:
     meant = {wire: TAPS[slot] for slot, wire in slots.items() if slot in TAPS}
     decided = set(meant.values())
     named = {wire.name: wire for wire in sheet.wires}
