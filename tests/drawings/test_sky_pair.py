@@ -43,6 +43,16 @@ def test_figures_heard_without_a_picture_stand_beside_the_predicted_ones() -> No
     assert ">heard<" not in sky_pair(SkyPair(title="The sky", predicted=PREDICTED, rows=ROWS[1:]))
 
 
+def test_one_alone_may_be_narrow() -> None:
+    """Its figures stand beneath the disk: as wide as the disk, higher than with the figures beside it."""
+    content = SkyPair(title="The sky", predicted=PREDICTED, rows=ROWS)
+    wide, narrow = size(sky_pair(content)), size(sky_pair(content, narrow=True))
+    assert narrow[0] < wide[0] / 2
+    assert narrow[1] > wide[1]
+    both = SkyPair(title="The sky", predicted=PREDICTED, heard=HEARD, rows=ROWS)
+    assert sky_pair(both, narrow=True) == sky_pair(both)
+
+
 def test_in_words() -> None:
     """Both skies and each figure, for who cannot see them."""
     words = described_pair(SkyPair(title="The sky", predicted=PREDICTED, heard=HEARD, rows=ROWS))

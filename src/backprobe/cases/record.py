@@ -19,7 +19,6 @@ from backprobe.evidence.meter import Meter
 from backprobe.files.journal_file import JOURNAL
 from backprobe.findings import Finding, Verdict
 from backprobe.job.entry import digest
-from backprobe.job.heard_picture import WIDTH as HALF
 from backprobe.job.judge import JobJudgement
 from backprobe.job.mount_picture import SKY, job_sky
 from backprobe.job.parked_picture import parked_picture
@@ -42,6 +41,8 @@ SENTENCE = {
 NOT_SIGNED = "Nobody has signed this record."
 TITLE, TITLE_SO_FAR = "Installation record: handed over as {end}", "Installation record so far"
 URGENCY = (Verdict.FAILS, Verdict.OPEN, Verdict.THIN, Verdict.HOLDS)
+CRANK = "The crank, as it was recorded"
+BESIDE = 440.0  # of a picture with a narrow one beside it
 STANDING = "How long it can stand"
 HEARD = "What the receiver heard"
 CAUTIONS = (
@@ -111,16 +112,18 @@ _COUNTED = {
 
 
 def _pictures(judged: JobJudgement) -> Iterator[Picture]:
-    """The pictures beside the wiring: the crank that was recorded, how long the vehicle can stand, the unit's sky."""
-    crank, sky = _picture(crank_picture(judged)), _picture(job_sky(judged.mounted, judged.evidence.receptions))
-    heard = sky is not None and (judged.mounted is None or judged.mounted.chosen is None)  # small: it stands beside
-    parked = _picture(parked_picture(judged, width=HALF) if heard else parked_picture(judged))
-    if crank is not None:
-        yield crank
-    if parked is not None:
-        yield replace(parked, title=STANDING, half=heard)
-    if sky is not None:
-        yield replace(sky, title=HEARD if heard else SKY, half=heard)
+    """The pictures beside the wiring: the crank that was recorded, how long the vehicle can stand, the unit's sky.
+
+    One sky alone is narrow: then the others stand beside it, and are narrower too.
+    """
+    sky = _picture(job_sky(judged.mounted, judged.evidence.receptions))
+    predicted = judged.mounted is not None and judged.mounted.chosen is not None
+    both = predicted and any(log.bins for log in judged.evidence.receptions)
+    half = sky is not None and not both
+    crank = _picture(crank_picture(judged, width=BESIDE) if half else crank_picture(judged))
+    parked = _picture(parked_picture(judged, width=BESIDE) if half else parked_picture(judged))
+    titled = ((crank, CRANK), (parked, STANDING), (sky, SKY if predicted else HEARD))
+    yield from (replace(shown, title=title, half=half) for shown, title in titled if shown is not None)
 
 
 def _picture(found: tuple[str, str, str] | None) -> Picture | None:

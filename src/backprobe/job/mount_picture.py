@@ -47,7 +47,7 @@ def mount_picture(mounted: Mounted | None, heard: SkyPlot | None = None) -> tupl
     )
     headed = f"heading {found.heading_deg:g}°" if mounted.sheet.heading_deg is not None else "at the worst heading"
     caption = f"{found.place.name}, {headed}, under the nominal GPS constellation"
-    return sky_pair(content), caption, described_pair(content)
+    return sky_pair(content, narrow=heard is None), caption, described_pair(content)
 
 
 def _rows(found: PlacePrediction, measured: Measured | None) -> Iterator[PairRow]:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from itertools import pairwise
 
 from backprobe.drawings.trace import CrankSpan, KeySpan, LimitLine, Trace, Waveform
-from backprobe.drawings.waveform import described_waveform, waveform
+from backprobe.drawings.waveform import WIDTH, described_waveform, waveform
 from backprobe.evidence.recording import Recording
 from backprobe.job.judge import HeardRecording, JobJudgement
 from backprobe.limits.lookup import limit
@@ -17,7 +17,7 @@ BEFORE_S, AFTER_S = 1.5, 2.5  # what is drawn of a recording, round its crank
 MOST_TRACES = 5
 
 
-def crank_picture(judged: JobJudgement) -> tuple[str, str, str] | None:
+def crank_picture(judged: JobJudgement, *, width: float = WIDTH) -> tuple[str, str, str] | None:
     """The surest crank in the recordings as (SVG, caption, the picture in words); None where none was recorded."""
     cranked = [each for each in judged.heard if each.answer.view is not None and each.answer.view.cranks]
     if not cranked:
@@ -25,7 +25,7 @@ def crank_picture(judged: JobJudgement) -> tuple[str, str, str] | None:
     best = max(cranked, key=lambda each: max(c.sure for c in _view(each).cranks))
     content = crank_waveform(best.recording, _view(best), system_V=judged.evidence.sheet.vehicle.system_V)
     caption = f"{best.recording.name}: the supply while the starter turns"
-    return waveform(content), caption, described_waveform(content)
+    return waveform(content, width=width), caption, described_waveform(content)
 
 
 def _view(each: HeardRecording) -> RecordingView:
