@@ -10,13 +10,13 @@ import { showTheme } from "./theme.ts";
 async function begin(): Promise<void> {
   const place = document.getElementById("app");
   if (!place) return;
+  engine(); // first: it takes longest
   showTheme((await setting("theme")) ?? "auto");
   const enrolment = await setting("enrolment");
   const language: Language = (await setting("language")) ?? enrolment?.person.language ?? languageOf(navigator.languages);
   render(<App language={language} enrolled={enrolment !== null} onLanguage={(chosen) => void keepSetting("language", chosen)} />, place);
   performance.mark("backprobe-usable");
   startSync();
-  engine();
 }
 
 void begin();
