@@ -28,7 +28,7 @@ export interface OpenJob {
   readonly write: (entries: readonly NewEntry[], blobs?: readonly NewBlob[]) => Promise<void>;
 }
 
-const READ = ["job", "unit_sheet", "meter_sheet", "walkround", "mount", "policy", "recording"]; // files whose text the engine reads
+const READ = ["job", "unit_sheet", "meter_sheet", "walkround", "mount", "policy", "recording", "reports"]; // files whose text the engine reads
 
 /** The job of that id, kept up to date; `write` adds to its journal and resolves when that is on the disk. */
 export function useJob(id: string): OpenJob {
