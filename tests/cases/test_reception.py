@@ -3,6 +3,7 @@
 import hashlib
 import io
 import json
+import re
 from pathlib import Path
 from xml.etree import ElementTree
 
@@ -111,3 +112,15 @@ def test_the_record_shows_the_sky(tmp_path: Path) -> None:
     assert "What the receiver heard" in text
     assert "Blocked part of the sky" in text.replace("\n", " ")
     assert 2 <= len(record.pages) <= 4
+
+
+def test_the_mount_sheets_heading_names_the_side(tmp_path: Path) -> None:
+    """Blocked from 90° to 210°: with the front to 60°, as mount.toml has it, that is the right."""
+    folder = demo_job(tmp_path, "truck-07")
+    world = World(seed=3, satellites=24, systems=("GP", "GL"), blocked=(90, 210, 90, 22), step_s=10)
+    (folder / "reception.nmea").write_text("\n".join(log_lines(world)), encoding="ascii")
+    sheet = folder / "mount.toml"
+    text = re.sub(r"(?m)^heading = .*$", "heading = 60", sheet.read_text(encoding="utf-8"))
+    sheet.write_text(text, encoding="utf-8")
+    found = [each for each in judge_folder(folder).judged.findings if each.id == "reception_blocked"]
+    assert [each.what for each in found] == ["Blocked part of the sky: right, reception.nmea"]

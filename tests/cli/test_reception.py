@@ -67,14 +67,14 @@ def test_bad_input(capsys, tmp_path, content):
 
 
 def test_where_the_metal_is(capsys, tmp_path):
-    """The sector from 90° to 210° is found; front to the north it is the right rear, front to the east the right."""
+    """The sector from 90° to 210° is found; front to the north it is the right rear, and so on round."""
     file = log_file(tmp_path, log_lines(BLOCKED))
     _, answer = answered(capsys, file)
     (blocked,) = answer["blocked"]
     assert (150 - blocked["from_deg"]) % 360 < (blocked["to_deg"] - blocked["from_deg"]) % 360
-    for heading, side in (("0", "right rear"), ("90", "right")):
+    for heading, side in (("0", "right rear"), ("90", "right front"), ("60", "right")):
         main(["reception", file, "--heading", heading])
-        assert f"Blocked part of the sky: {side}" in capsys.readouterr().out
+        assert f"Blocked part of the sky: {side}\n" in capsys.readouterr().out
 
 
 def test_in_words_and_drawn(capsys, tmp_path):

@@ -151,7 +151,8 @@ def judge_job(evidence: JobEvidence) -> JobJudgement:
     joints = (*_joined(judged), *_parked(evidence))
     heard_by = heard_there(evidence.receptions, evidence.proving.reports, proof=proof.answer)
     seat = judged_mount(evidence.mount, evidence.sheet, heard=heard_by)
-    mounted = (*(seat.findings if seat else ()), *received(evidence.receptions))
+    heading_deg = None if evidence.mount is None else evidence.mount.heading_deg
+    mounted = (*(seat.findings if seat else ()), *received(evidence.receptions, heading_deg=heading_deg))
     findings = (*probed, *joints, *mounted, *_said_once(proof.findings, joints), *_disputed(evidence), *walked.after())
     findings = tuple(without_crank(each) for each in findings) if withheld else findings
     findings = (*findings, *_handed_over(evidence, findings))
