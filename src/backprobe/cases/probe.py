@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Iterator
 from pathlib import Path
 
 from backprobe.evidence.meter import Meter
@@ -21,9 +20,8 @@ from backprobe.stages.probe.setup import Setup
 
 def probe_file(path: Path, setup: Setup) -> Answer:
     """The answer to a file of either kind, told by its header. Raises UnreadableError in the technician's words."""
-    open_lines = text_lines(path)
-    if is_readings_header(next(_lines(open_lines), "")):
-        return answer_table(read_readings(open_lines(), file=path.name, system_V=setup.system_V), setup)
+    if is_readings_header(first_line(path)):
+        return answer_table(read_readings(text_lines(path)(), file=path.name, system_V=setup.system_V), setup)
     return answer_recording(open_recording(path, setup), setup)
 
 
@@ -33,8 +31,9 @@ def is_readings_header(line: str) -> bool:
     return "wire" in names or {"key", "volts"} <= names
 
 
-def _lines(open_lines: Callable[[], Iterable[str]]) -> Iterator[str]:
-    return (line for line in open_lines() if line.strip() and not line.lstrip().startswith("#"))
+def first_line(path: Path) -> str:
+    """The first line that is neither empty nor a remark; empty where there is none."""
+    return next((line for line in text_lines(path)() if line.strip() and not line.lstrip().startswith("#")), "")
 
 
 def open_recording(path: Path, setup: Setup) -> Recording:

@@ -178,3 +178,10 @@ def test_the_first_start_counts():
     vehicle = Vehicle(turns=(Turn(start_s=4.0), Turn(start_s=16.0, length_s=0.4)), stops=(13.0,), length_s=25)
     scene = scene_of(record(vehicle, logger=Logger(rate_Hz=1000.0)), system_V=12)
     assert starting_crank(cranks(scene)).start_s == pytest.approx(4.0, abs=0.05)
+
+
+def test_a_column_that_begins_further_down_begins_with_a_turn():
+    """Where nobody wrote a position at first, the first word 'on' is the turn; at the first row it says how it stood."""
+    late, _ = by_marks((20.0, Key.ON), (30.0, Key.CRANK), (31.0, Key.RUNNING), length_s=60.0)
+    first, _ = by_marks((0.0, Key.ON), (30.0, Key.CRANK), (31.0, Key.RUNNING), length_s=60.0)
+    assert (late.key_on_s, first.key_on_s) == (20.0, None)

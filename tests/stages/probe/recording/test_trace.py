@@ -124,3 +124,9 @@ def test_empty_cells_are_left_out():
 def test_outside_there_is_nothing(from_s, to_s):
     """Before the beginning and after the end a line is empty."""
     assert len(Sight(long_recording()).line("battery", from_s=from_s, to_s=to_s)) == 0
+
+
+def test_steps_too_small_to_divide_by_are_borne():
+    """A clock that goes on by less than any recorder's: the whole line becomes one mean."""
+    thin = Line(array("d", [0.0, 5e-324, 1e-323]), array("d", [1.0, 2.0, 3.0])).thinned(2.0)
+    assert list(thin.values) == [2.0]

@@ -74,9 +74,11 @@ def stretches(scene: Scene, cranks: Sequence[Crank], *, found: Events) -> tuple[
 
 
 def _key_on_by_column(scene: Scene, crank: Crank | None) -> float | None:
-    """The last change from a dead position to on before the crank."""
+    """The last change from a dead position to on before the crank; a first word further down is such a change too."""
     marks = scene.recording.keys
     turned = [b.time_s for a, b in pairwise(marks) if b.key in LIVE_KEYS and a.key not in LIVE_KEYS]
+    if marks[0].key in LIVE_KEYS and marks[0].time_s > scene.recording.start_s:
+        turned.insert(0, marks[0].time_s)
     before = [time_s for time_s in turned if crank is None or time_s <= crank.start_s]
     return before[-1] if before else None
 

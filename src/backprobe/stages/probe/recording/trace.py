@@ -47,7 +47,7 @@ class Line:
 
     def thinned(self, step_s: float) -> Line:
         """Means of so many consecutive samples as fit into `step_s`; times are those of the first of each."""
-        count = int(step_s / self.step_s + 0.5) if self.step_s > 0 else 1
+        count = int(min(step_s / self.step_s, len(self)) + 0.5) if self.step_s > 0 else 1
         if count <= 1:
             return self
         starts = range(0, len(self), count)
