@@ -94,3 +94,20 @@ def test_a_banned_circuit_is_never_tapped(tmp_path, capsys):
     answer = json.loads(capsys.readouterr().out)
     assert answer["choice"]["supply"] is None
     assert answer["wires"][0]["tap"] == "never"
+
+
+@pytest.mark.parametrize(
+    ("options", "word"),
+    [
+        (["--bus-ahead", "2"], "--bus-ahead belongs to --bus"),
+        (["--bus", "a.log", "--bus-ahead", "soon"], "--bus-ahead soon: seconds are expected"),
+        (["--bus", "a.log", "--bus-ahead", "nan"], "seconds are expected"),
+        (["--bus", "a.log"], "is a readings table"),
+    ],
+)
+def test_a_bus_log_that_cannot_label_is_said_so(options, word, tmp_path, capsys):
+    """Seconds without a log, seconds that are none, a table."""
+    table = tmp_path / "readings.csv"
+    table.write_text("wire,key,volts\nRed,on,12.4\n")
+    assert main(["probe", str(table), "--system", "12", *options]) == 2
+    assert word in capsys.readouterr().err

@@ -181,7 +181,7 @@ def test_the_first_start_counts():
 
 
 def test_a_column_that_begins_further_down_begins_with_a_turn():
-    """Where nobody wrote a position at first, the first word 'on' is the turn; at the first row it says how it stood."""
+    """Where nothing was written at first, the first word 'on' is the turn; at the first row it says how it stood."""
     late, _ = by_marks((20.0, Key.ON), (30.0, Key.CRANK), (31.0, Key.RUNNING), length_s=60.0)
     first, _ = by_marks((0.0, Key.ON), (30.0, Key.CRANK), (31.0, Key.RUNNING), length_s=60.0)
     assert (late.key_on_s, first.key_on_s) == (20.0, None)
