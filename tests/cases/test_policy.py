@@ -2,14 +2,17 @@
 
 from __future__ import annotations
 
+import io
 import json
 from pathlib import Path
 
+import pypdf
 import pytest
 from tests.samples.jobs import demo_job
 
 from backprobe.cases.judge import judge_folder
 from backprobe.cases.policy import policy_for
+from backprobe.cases.record import record_of
 from backprobe.errors import JobError, UnreadableError
 from backprobe.files.journal_file import load_journal
 from backprobe.job.journal_door import judge_journal_text
@@ -64,4 +67,7 @@ def test_the_policy_goes_with_the_journal(tmp_path: Path):
     ground = next(each for each in said["findings"] if each["id"] == "join_ground_drop")
     assert (said["policy"], ground["verdict"], ground["limit"]["value"]) == ("policy.toml", "fails", 15.0)
     assert there.judged.evidence.policy is not None
+    assert there.notes == ("policy.toml: the fleet's own limits count where they are tighter",)
+    printed = " ".join(page.extract_text() for page in pypdf.PdfReader(io.BytesIO(record_of(there))).pages)
+    assert "the fleet's own limits count where they are tighter" in " ".join(printed.split())
     assert [entry.body["file"] for entry in journal.entries if entry.kind == "policy"] == ["policy.toml"]

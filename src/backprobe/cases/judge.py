@@ -37,7 +37,9 @@ class JudgedFolder:
         """What the technician should know of the folder itself."""
         otherwise = judged_otherwise(self.imported, self.judged.findings)
         proof = () if self.judged.proof is None else self.judged.proof.beside
-        return (*self.imported.notes, *self.photos.notes, *proof, *otherwise)
+        policy = self.judged.evidence.policy
+        strict = () if policy is None else (f"{policy.file}: the fleet's own limits count where they are tighter",)
+        return (*self.imported.notes, *self.photos.notes, *proof, *otherwise, *strict)
 
     def as_json(self) -> dict[str, object]:
         """The judgement with the state of the journal."""
