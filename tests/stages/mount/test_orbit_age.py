@@ -14,7 +14,7 @@ from backprobe.stages.mount.nominal import nominal_orbits
 from backprobe.stages.mount.orbit_age import age_days, age_finding, age_notes, refuse_too_old
 
 DAY_S = 86_400.0
-ALMANAC = Orbits(file="yuma.txt", kind="YUMA almanac", good_for_s=7 * DAY_S, sets=constellation(4, plain=True))
+ALMANAC = Orbits(file="yuma.txt", kind="YUMA almanac", good_for_s=7 * DAY_S, sets=constellation(20, plain=True))
 BROADCAST = replace(ALMANAC, file="brdc", kind="RINEX 2 navigation file", good_for_s=7200.0)
 
 
@@ -35,6 +35,16 @@ def test_fresh_and_stale() -> None:
     assert "30.9 days from the day asked for" in stale.because
     assert stale.next is not None
     assert age_finding(nominal_orbits(START_S), START_S) is None
+
+
+def test_a_part_of_the_sky_is_no_sky() -> None:
+    """A torn file with four satellites would make every place fail: that is said, and open; with twenty it is not."""
+    torn, whole = age_finding(replace(ALMANAC, sets=constellation(4)), START_S), age_finding(ALMANAC, START_S)
+    assert torn is not None
+    assert whole is not None
+    assert torn.verdict is Verdict.OPEN
+    assert "4 satellites: only a part of the sky" in torn.because
+    assert whole.because.endswith("20 satellites")
 
 
 def test_far_too_old_is_refused_with_how_old() -> None:

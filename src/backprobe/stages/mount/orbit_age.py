@@ -12,6 +12,8 @@ from backprobe.physics.gps_time import DAY_S, leap_s, unix_of
 from backprobe.stages.mount.nominal import KIND
 
 AGE_DIGITS = 1
+LEAST_SATELLITES = 20  # GPS SPS Performance Standard 3.7.2: so many are healthy in 99.999 % of the time (from memory)
+_PART = ": only a part of the sky, so that every place seems worse than it is"
 
 
 def age_days(orbits: Orbits, start_s: float) -> float:
@@ -34,19 +36,20 @@ def refuse_too_old(orbits: Orbits, start_s: float) -> None:
 
 
 def age_finding(orbits: Orbits, start_s: float) -> Finding | None:
-    """Whether the orbits are fresh enough; None for the nominal constellation, which has no age."""
+    """Whether the orbits are fresh and whole enough; None for the nominal constellation, which is both."""
     if orbits.kind == KIND:
         return None
     age, limit = age_days(orbits, start_s), SKY["orbits_age"]
     stale = judge(limit, age, low=age, high=age) is not Verdict.HOLDS
+    few = len(orbits.ids) < LEAST_SATELLITES
     return Finding(
         id="mount_sky_orbits",
         stage=Stage.MOUNT,
         what=f"Orbits in {orbits.file}",
         # old orbits still tell how a day goes on the whole, so that they make an answer doubtful, not wrong
-        verdict=Verdict.THIN if stale else Verdict.HOLDS,
-        because=f"{orbits.kind} of {_span(orbits)}, {_aged(age)}",
-        next="take a navigation file or an almanac of about that day" if stale else None,
+        verdict=Verdict.OPEN if few else Verdict.THIN if stale else Verdict.HOLDS,
+        because=f"{orbits.kind} of {_span(orbits)}, {_aged(age)}, {len(orbits.ids)} satellites{_PART if few else ''}",
+        next="take a whole navigation file or almanac of about that day" if few or stale else None,
         value=age,
         low=age,
         high=age,
