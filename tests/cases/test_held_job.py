@@ -8,6 +8,7 @@ from pathlib import Path
 import pytest
 from tests.samples.demo_jobs import DemoJob, demo_job
 from tests.samples.journals import JOB, Phone
+from tests.samples.signing import signed_off
 from tests.samples.stores import AT, ORGANISATION
 
 from backprobe.cases.hand_in_file import begin_file, finish_file, hand_in_piece
@@ -17,6 +18,8 @@ from backprobe.cases.may import Caller
 from backprobe.cases.sync import take_batch
 from backprobe.cases.yard import Yard
 from backprobe.findings import Verdict
+from backprobe.job.signed import sign_off_finding, sign_offs
+from backprobe.keys.ed25519 import signature_holds
 
 
 def hand_in(yard: Yard, caller: Caller, job: DemoJob) -> None:
@@ -71,3 +74,19 @@ def test_no_sheet_reaches_into_the_server_s_own_files(sqlite_yard: Yard, ines: C
         held = held_job(sqlite_yard, connection, organisation=ORGANISATION, job_id=JOB)
     assert held.judged is None
     assert held.fault == "the journal names no file of the kind 'unit_sheet'"
+
+
+def test_a_day_without_signal_ends_signed(sqlite_yard: Yard, ines: Caller) -> None:
+    """Claim, reading and sign-off arrive together: what the server notes of the unit afterwards unsigns nothing."""
+    phone = Phone()
+    phone.claims("serial", "LN2-1")
+    phone.reads("Red", "on", "12.3")
+    texts = [entry.raw.decode() for entry in (*phone.entries, signed_off(phone.entries))]
+    take_batch(sqlite_yard, texts, caller=ines, at=AT)
+    with sqlite_yard.store.reading() as connection:
+        held = held_job(sqlite_yard, connection, organisation=ORGANISATION, job_id=JOB)
+    assert [entry.kind for entry in held.entries if entry.device == "server"] == ["unit_claimed"]
+    assert held.end == "proven"
+    finding = sign_off_finding(held.journal.lines, sign_offs(held.journal.lines, signature_holds), wanted=True)
+    assert finding is not None
+    assert finding.verdict is Verdict.HOLDS

@@ -6,6 +6,7 @@ import json
 from typing import Any
 
 import pytest
+from tests.cases.test_unit_claims import SIGNED
 from tests.samples.demo_jobs import DEMO
 from tests.samples.journals import Phone
 from tests.samples.sheets import job_sheet
@@ -128,3 +129,14 @@ def test_what_cannot_be_read_is_refused(sqlite_yard: Yard, ines: Caller, monkeyp
         push_reports(sqlite_yard, ines, feed={}, push=Push(b"", is_json=False))
     assert refusal.value.code == "not_allowed"
     assert push(sqlite_yard, b"t\n2026-03-31T08:05:00Z\n") == {"kept": 0, "known": 0, "skipped": 1, "jobs": []}
+
+
+def test_after_a_job_was_signed_off_nothing_more_is_put_into_it(sqlite_yard: Yard, ines: Caller) -> None:
+    """Proven: the sign-off still covers all there is; the report is kept, for whichever job comes next."""
+    phone = Phone(job="a")
+    claim = phone.claims("serial", "LN2-1")
+    body = {**SIGNED, "end": "proven", "verdict": "holds", "heads": [["phone-a", 1, "ab" * 32]], "entries": 1}
+    done = phone.say("sign_off", {**body, "signature": "0" * 128})
+    take_batch(sqlite_yard, [claim.raw.decode(), done.raw.decode()], caller=ines, at=AT)
+    assert push(sqlite_yard, FIRST) == {"kept": 1, "known": 0, "skipped": 0, "jobs": []}
+    assert table(sqlite_yard, "a") is None

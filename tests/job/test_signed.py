@@ -160,3 +160,26 @@ def test_a_broken_sign_off_fails():
     assert gone is not None
     assert gone.verdict is Verdict.FAILS
     assert "once there, is missing" in gone.because
+
+
+def test_the_server_s_note_on_the_unit_demands_no_new_sign_off():
+    """A day without signal: the note that the unit is claimed comes after the sign-off. A refusal is evidence."""
+    entries = two_phones()
+    signed_entry = signed_off(entries)
+
+    def verdict(*kinds: str) -> Verdict:
+        server = Phone("server", ids=800)
+        for kind in kinds:
+            if kind == "withdrawn":
+                server.withdraws(server.entries[-1])
+            else:
+                server.say(kind, {"serial": "U-1", "held_by": "job-8", "vehicle": None})
+        found = lines(*entries, signed_entry, *server.entries)
+        finding = sign_off_finding(found, sign_offs(found, signature_holds), wanted=True)
+        assert finding is not None
+        return finding.verdict
+
+    assert verdict("unit_claimed") is Verdict.HOLDS
+    assert verdict("unit_claimed", "withdrawn") is Verdict.HOLDS
+    assert verdict("unit_refused") is Verdict.OPEN
+    assert verdict("unit_claimed", "unit_refused", "withdrawn") is Verdict.OPEN

@@ -32,9 +32,10 @@ from backprobe.job.canonical import Body
 from backprobe.job.entry import read_entry
 from backprobe.job.fold import fold
 from backprobe.job.journal import Draft
-from backprobe.job.kinds import CORRECTION, WITHDRAWN
+from backprobe.job.kinds import CORRECTION, SIGN_OFF, WITHDRAWN, text
 from backprobe.store import entries, reports
 from backprobe.store.entries import Held
+from backprobe.store.tables import ENDED
 
 KIND, FILE = "reports", "reports.csv"
 MOST_ROWS = 10_000  # in one push
@@ -89,13 +90,13 @@ def _named(report: Report) -> bool:
 
 def _row(report: Report, *, caller: Caller, feed_id: str) -> dict[str, object]:
     """A report's row in our own columns; rows that say the same have the same digest."""
-    text = _written(_cells(report))
+    said = _written(_cells(report))
     return {
         "organisation": caller.organisation,
-        "digest": hashed(text),
+        "digest": hashed(said),
         "unit": plain_serial(report.unit_id),
         "time_s": report.time_s,
-        "row": text,
+        "row": said,
         "received_at": now(),
         "feed": feed_id,
     }
@@ -145,11 +146,19 @@ def deliver(yard: Yard, organisation: str, *, unit: str) -> str | None:
         with yard.store.writing() as connection:
             held = entries.held(connection, organisation)
             again = reports.of_unit(connection, organisation, unit=unit, job_id=job_id, most=MOST_IN_JOB)
+            if _is_over(held, job_id):
+                return None  # signed off just now: later reports are not for this job
             if [row["digest"] for row in again] != [row["digest"] for row in rows]:
                 continue  # more came meanwhile
             _say(held, job_id, body=body)
             reports.delivered(connection, organisation, unit=unit, job_id=job_id)
             return job_id
+
+
+def _is_over(held: Held, job_id: str) -> bool:
+    """Whether somebody has signed the job off for good, whether its row says so yet or not."""
+    raws = entries.of_job(held.connection, held.organisation, job_id=job_id, kinds=[SIGN_OFF])
+    return bool(raws) and text(read_entry(raws[-1]).body, "end") in ENDED
 
 
 def _heading(yard: Yard, connection: Connection, *, organisation: str, job_id: str) -> str:

@@ -10,7 +10,7 @@ from backprobe.errors import JournalError
 from backprobe.findings import Finding, Stage, Verdict
 from backprobe.job.chain import Fault, Line, against_heads
 from backprobe.job.entry import Entry
-from backprobe.job.kinds import SIGN_OFF, misfit
+from backprobe.job.kinds import SIGN_OFF, UNIT_CLAIMED, WITHDRAWN, misfit, texts
 from backprobe.job.sign_off import SignOff, bytes_to_sign, fingerprint, grouped, read_sign_off
 
 
@@ -77,13 +77,30 @@ def not_covered(lines: Iterable[Line], by: Signed, *, others: Collection[Signed]
     """The entries that `by` does not cover.
 
     Of what the `others` wrote to sign off themselves (the sign-off, and the entry of the person) nothing is counted:
-    it is no evidence. Only sign-offs whose signatures hold may be given.
+    it is no evidence. Nor is a server's note that the job has its unit, which may come after the phone has signed.
+    Only sign-offs whose signatures hold may be given.
     """
+    every = tuple(lines)
+    notes = _notes(every)
     return tuple(
         line
-        for line in lines
-        if not by.sign_off.covers(line.entry) and not any(_belongs(line.entry, other.sign_off) for other in others)
+        for line in every
+        if not by.sign_off.covers(line.entry)
+        and line.entry.id not in notes
+        and not any(_belongs(line.entry, other.sign_off) for other in others)
     )
+
+
+def _notes(lines: Iterable[Line]) -> frozenset[str]:
+    """The ids of notes that the job has its unit, and of those that take such notes back: no finding rests on them."""
+    known = [line.entry for line in lines if line.entry.version_known]
+    claimed = {entry.id for entry in known if entry.kind == UNIT_CLAIMED}
+    taken_back = {
+        entry.id
+        for entry in known
+        if entry.kind == WITHDRAWN and (named := texts(entry.body, "entry")) and claimed.issuperset(named)
+    }
+    return frozenset(claimed | taken_back)
 
 
 def _belongs(entry: Entry, sign_off: SignOff) -> bool:
