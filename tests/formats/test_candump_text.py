@@ -122,3 +122,19 @@ def test_any_text_is_borne(line: str) -> None:
     """No line whatever ends in an error."""
     frames, faults = read(line)
     assert len(frames) + faults.counts.total() <= 1
+
+
+def test_times_that_count_from_the_frame_before_are_added_up() -> None:
+    """`candump -t d` writes differences: 0.5 and 1.5 ms in turn are no times that fall back."""
+    steps = [0.0005 if i % 2 else 0.0015 for i in range(1000)]
+    lines = [f" ({step:010.6f})  can0  123   [1]  41" for step in steps]
+    frames, faults = read(*lines)
+    assert [each.time_s for each in frames[:3]] == [0.0015, 0.002, 0.0035]
+    assert frames[-1].time_s == pytest.approx(1.0)
+    assert not faults.counts
+
+
+def test_a_few_frames_out_of_order_are_no_differences() -> None:
+    """Two buses written into one log overtake each other now and then."""
+    lines = [f" ({i / 100 - 0.02 * (i % 20 == 19):010.6f})  can0  123   [1]  41" for i in range(400)]
+    assert read(*lines)[0][-2].time_s == 3.98

@@ -12,12 +12,14 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Iterator
+from itertools import chain, islice, pairwise
 
 from backprobe.evidence.frame import Frame
 from backprobe.formats.bus_faults import BusFaults
 from backprobe.formats.instants import read_instant
 
 EXPECTED = "a frame as candump writes it: (time)  bus  identifier  [length]  bytes; or (time) bus identifier#bytes"
+FIRST_FRAMES, BACK_SHARE = 200, 0.2  # where so many of the first fall back, times are differences
 MOST_BYTES = 64  # of a CAN FD frame
 LENGTHS = {3: False, 8: True}  # digits of an identifier -> whether it has 29 bits
 ERROR_FLAG, ID_MASK = 0x2000_0000, 0x1FFF_FFFF
@@ -44,19 +46,36 @@ def is_candump(line: str) -> bool:
 def read_candump(lines: Iterable[str], *, faults: BusFaults) -> Iterator[Frame]:
     """The frames in `lines`, one by one, nothing kept; lines that hold none are counted in `faults` with their place.
 
-    Empty lines and those that begin with # are passed over. A line whose bytes are not as many as it says is torn.
+    Empty lines and those that begin with # are passed over. A line whose bytes are not as many as it says is torn. Times
+    that count from the frame before are added up; they are told by how often they fall.
 
     >>> faults = BusFaults("log")
     >>> lines = ["(0.5) can0 0CF00400#F87D7D401F00FF7D", "(0.6) can0 0CF0", " (0.7)  can0  123   [2]  01"]
     >>> [(frame.time_s, hex(frame.can_id)) for frame in read_candump(lines, faults=faults)], faults.counts
     ([(0.5, '0xcf00400')], Counter({'torn_line': 2}))
     """
+    frames = _frames(lines, faults)
+    first = list(islice(frames, FIRST_FRAMES))
+    back = sum(later.time_s < earlier.time_s for earlier, later in pairwise(first))
+    all_frames = chain(first, frames)
+    yield from _summed(all_frames) if back > BACK_SHARE * FIRST_FRAMES else all_frames
+
+
+def _frames(lines: Iterable[str], faults: BusFaults) -> Iterator[Frame]:
     for number, line in enumerate(lines, start=1):
         frame = _frame(line)
         if frame is not None:
             yield frame
         elif line and not line.isspace() and not line.lstrip().startswith("#"):
             faults.line(number, line, expected=EXPECTED)
+
+
+def _summed(frames: Iterable[Frame]) -> Iterator[Frame]:
+    """The frames of a log whose times count from the frame before (`candump -t d`)."""
+    now_s = 0.0
+    for frame in frames:
+        now_s += frame.time_s
+        yield frame._replace(time_s=round(now_s, 6))
 
 
 def _frame(line: str) -> Frame | None:
