@@ -46,8 +46,8 @@ def is_candump(line: str) -> bool:
 def read_candump(lines: Iterable[str], *, faults: BusFaults) -> Iterator[Frame]:
     """The frames in `lines`, one by one, nothing kept; lines that hold none are counted in `faults` with their place.
 
-    Empty lines and those that begin with # are passed over. A line whose bytes are not as many as it says is torn. Times
-    that count from the frame before are added up; they are told by how often they fall.
+    Empty lines and those that begin with # are passed over. A line whose bytes are not as many as it says is torn.
+    Times that count from the frame before are added up; they are told by how often they fall.
 
     >>> faults = BusFaults("log")
     >>> lines = ["(0.5) can0 0CF00400#F87D7D401F00FF7D", "(0.6) can0 0CF0", " (0.7)  can0  123   [2]  01"]
