@@ -90,3 +90,20 @@ def test_a_day_without_signal_ends_signed(sqlite_yard: Yard, ines: Caller) -> No
     finding = sign_off_finding(held.journal.lines, sign_offs(held.journal.lines, signature_holds), wanted=True)
     assert finding is not None
     assert finding.verdict is Verdict.HOLDS
+
+
+def test_a_fault_of_the_engine_hides_nothing_that_was_said(
+    sqlite_yard: Yard, ines: Caller, monkeypatch: pytest.MonkeyPatch, caplog: pytest.LogCaptureFixture
+) -> None:
+    """The entries are there, the job is open, and the log says why."""
+
+    def broken(asked: object) -> object:
+        raise ZeroDivisionError
+
+    monkeypatch.setattr("backprobe.cases.held_job.evidence_of", broken)
+    take_batch(sqlite_yard, [Phone().reads("Red", "on", "12.3").raw.decode()], caller=ines, at=AT)
+    with sqlite_yard.store.reading() as connection:
+        held = held_job(sqlite_yard, connection, organisation=ORGANISATION, job_id=JOB)
+    assert (len(held.entries), held.verdict) == (1, Verdict.OPEN)
+    assert held.fault == "this job could not be judged: the server's log says why"
+    assert "ZeroDivisionError" in caplog.text

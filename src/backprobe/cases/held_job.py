@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+import logging
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 
 from sqlalchemy import Connection
@@ -19,7 +20,7 @@ from backprobe.job.journal_door import Asked, evidence_of
 from backprobe.job.judge import JobJudgement, judge_job
 from backprobe.job.kinds import CORRECTION, SIGN_OFF, WITHDRAWN, text
 from backprobe.job.lineage import Statement
-from backprobe.job.signed import sign_off_finding, sign_offs
+from backprobe.job.signed import Signed, sign_off_finding, sign_offs
 from backprobe.keys.ed25519 import signature_holds
 from backprobe.store import blobs, entries
 
@@ -32,6 +33,7 @@ SHEETS = {
     "policy": "policy.toml",
 }
 MOST_READ_BYTES = 64_000_000  # a file larger than this is kept, and not judged on the server
+_log = logging.getLogger(__name__)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -64,13 +66,12 @@ def held_job(yard: Yard, connection: Connection, *, organisation: str, job_id: s
     judged, fault = None, None
     try:
         texts = texts_of(yard, connection, organisation=organisation, statements=state.standing)
-        asked = Asked(state, texts, corners=yard_corners(yard))
-        evidence = evidence_of(asked)
-        ended = evidence.sheet.hand_over is not None
-        finding = sign_off_finding(journal.lines, signed, wanted=ended)
-        judged = judge_job(replace(evidence, sign_off=finding))
+        judged = _judged(Asked(state, texts, corners=yard_corners(yard)), journal, signed=signed)
     except BackprobeError as refusal:
         fault = refusal.message
+    except Exception:  # noqa: BLE001 - a fault of the engine in one job must not hide what was said in it
+        _log.exception("job %r cannot be judged", job_id)
+        fault = "this job could not be judged: the server's log says why"
     good = [one.sign_off for one in signed if one.holds]
     return HeldJob(
         id=job_id,
@@ -81,6 +82,12 @@ def held_job(yard: Yard, connection: Connection, *, organisation: str, job_id: s
         fault=fault,
         end=good[-1].judged.end if good else None,
     )
+
+
+def _judged(asked: Asked, journal: Journal, *, signed: Sequence[Signed]) -> JobJudgement:
+    evidence = evidence_of(asked)
+    ended = evidence.sheet.hand_over is not None
+    return judge_job(replace(evidence, sign_off=sign_off_finding(journal.lines, signed, wanted=ended)))
 
 
 def texts_of(
