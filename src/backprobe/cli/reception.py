@@ -72,6 +72,7 @@ def _lines(answer: ReceptionAnswer) -> Iterator[str]:
     for finding in answer.findings:
         yield from _finding(finding)
     yield from (f"note: {note}" for note in notes_of(log))
+    yield from (f"passed over, or odd: {place}" for place in log.places)
     yield f"next: {_next(answer) or 'nothing more'}"
 
 

@@ -7,6 +7,9 @@ from tests.samples.receptions import OPEN_SKY, reception, sky_bins
 from backprobe.errors import Place, Skipped
 from backprobe.evidence.reception import Rest
 from backprobe.findings import Verdict
+from backprobe.formats.nmea_0183 import ODD_WORDS
+from backprobe.formats.nmea_clock import Odd
+from backprobe.formats.nmea_sentence import EXPECTED, Fault
 from backprobe.stages.mount.reception.answer import answer_of, notes_of
 
 BLOCKED = sky_bins({az: cn0 - 16 if 90 <= az < 180 else cn0 for az, cn0 in OPEN_SKY.items()})
@@ -64,17 +67,20 @@ def test_blocked_sectors_with_their_strength() -> None:
 
 def test_notes_say_what_is_missing_and_where() -> None:
     """Counts in words, the clock's oddities, and the first places."""
+    wrong, jump = EXPECTED[Fault.BAD_CHECKSUM], ODD_WORDS[Odd.WEEK_ROLLOVER]
+    places = [Skipped(Place("a.nmea", line, "$GP"), wrong) for line in (199, 1175)] + [
+        Skipped(Place("a.nmea", 7), jump)
+    ]
     log = reception(
-        skipped={"bad_checksum": 54, "doubled": 91},
-        odd={"week_rollover": 1},
-        places=(Skipped(Place("a.nmea", 3, "$GP"), "…"),),
-        rest=None,
+        skipped={"bad_checksum": 54, "doubled": 91}, odd={"week_rollover": 1}, places=tuple(places), rest=None
     )
     notes = list(notes_of(log))
-    assert "54 sentences with a wrong checksum: letters were lost, or one runs into another." in notes
-    assert "91 sentences that the logger wrote again." in notes
-    assert "The receiver's date jumped by 1,024 weeks: once." in notes
-    assert "Passed over, or odd: a.nmea, line 3: $GP (…)" in notes
+    assert (
+        "54 with a wrong checksum (letters were lost, or one sentence runs into another), first in lines 199, 1175."
+        in notes
+    )
+    assert "91 written twice by the logger." in notes
+    assert "The receiver's date jumped by 1,024 weeks once, first in line 7." in notes
     assert "No minute of rest in it: no scatter." in notes
     held = reception(rest=Rest(600, 600, 10, 0, 0))
     assert "The receiver holds its position while it rests: no scatter shows." in list(notes_of(held))

@@ -7,6 +7,9 @@ from dataclasses import dataclass
 
 from backprobe.evidence.reception import Reception
 from backprobe.findings import Finding, Verdict, rounded, worst
+from backprobe.formats.nmea_0183 import ODD_WORDS
+from backprobe.formats.nmea_clock import Odd
+from backprobe.formats.nmea_sentence import EXPECTED, Fault
 from backprobe.stages.mount.reception import figures
 from backprobe.stages.mount.reception.findings import reception_findings
 from backprobe.stages.mount.reception.sector import Sector, blocked_sectors
@@ -72,21 +75,29 @@ def notes_of(log: Reception) -> Iterator[str]:
         yield "The receiver holds its position while it rests: no scatter shows."
     for odd, words in _ODD.items():
         if odd in log.odd:
-            yield f"{words}: {'once' if log.odd[odd] == 1 else f'{log.odd[odd]} times'}."
-    yield from (f"{log.skipped[reason]} {words}." for reason, words in _SKIPPED.items() if reason in log.skipped)
-    yield from (f"Passed over, or odd: {place}" for place in log.places)
+            times = "once" if log.odd[odd] == 1 else f"{log.odd[odd]} times"
+            yield f"{words} {times}{_first_lines(log, ODD_WORDS[odd])}."
+    for fault, words in _SKIPPED.items():
+        if fault in log.skipped:
+            yield f"{log.skipped[fault]} {words}{_first_lines(log, EXPECTED[fault])}."
+
+
+def _first_lines(log: Reception, expected: str) -> str:
+    """Where something happened first: ', first in lines 199, 1175, 1575'."""
+    lines = [str(each.place.line) for each in log.places if each.expected == expected and each.place.line is not None]
+    return f", first in line{'s' if len(lines) > 1 else ''} {', '.join(lines)}" if lines else ""
 
 
 _SKIPPED = {
-    "bad_checksum": "sentences with a wrong checksum: letters were lost, or one runs into another",
-    "cut_off": "sentences that break off",
-    "not_a_sentence": "lines, or parts of lines, that are no sentence",
-    "bad_field": "sentences with figures that cannot be",
-    "doubled": "sentences that the logger wrote again",
+    Fault.BAD_CHECKSUM: "with a wrong checksum (letters were lost, or one sentence runs into another)",
+    Fault.CUT_OFF: "broken off",
+    Fault.NOT_A_SENTENCE: "lines, or parts of lines, that are no sentence",
+    Fault.BAD_FIELD: "with figures that cannot be",
+    Fault.DOUBLED: "written twice by the logger",
 }
 _ODD = {
-    "clock_jump": "The receiver's clock jumped",
-    "week_rollover": "The receiver's date jumped by 1,024 weeks",
-    "clock_stood": "The receiver's clock stood still",
-    "gap": "The log has gaps",
+    Odd.CLOCK_JUMP: "The receiver's clock jumped",
+    Odd.WEEK_ROLLOVER: "The receiver's date jumped by 1,024 weeks",
+    Odd.CLOCK_STOOD: "The receiver's clock stood still",
+    Odd.GAP: "The log has a gap",
 }
