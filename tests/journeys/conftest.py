@@ -41,23 +41,23 @@ def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
             item.add_marker(pytest.mark.xdist_group("browser"))
 
 
-@pytest.fixture(scope="package")
+@pytest.fixture(scope="session")
 def built(node: Path) -> Path:
     """The pages, built where they are not."""
     subprocess.run([sys.executable, ROOT / "web" / "build.py"], check=True, capture_output=True)
     return ROOT / "web" / "dist"
 
 
-@pytest.fixture(scope="package")
+@pytest.fixture(scope="module")
 def playwright_() -> Iterator[Playwright]:
-    """Playwright with the system's browser; it ends with the journeys, and its event loop with it."""
+    """Playwright with the system's browser; it ends with the module, and its event loop with it."""
     if shutil.which(CHROMIUM) is None:
         pytest.skip("there is no /usr/bin/chromium: apt-get install chromium")
     with sync_playwright() as started:
         yield started
 
 
-@pytest.fixture(scope="package")
+@pytest.fixture(scope="module")
 def browser(playwright_: Playwright) -> Iterator[Browser]:
     """A browser for those journeys that do not kill it."""
     started = playwright_.chromium.launch(executable_path=CHROMIUM, args=QUIET)

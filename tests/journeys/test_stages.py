@@ -205,6 +205,29 @@ def test_how_long_it_can_stand_and_how_the_leads_run_are_said_on_the_phone(phone
     assert days["value"] > days["low"] >= 0
 
 
+def test_an_input_is_asked_for_its_levels_once_it_has_a_wire(phone: Phone) -> None:
+    """First what became of its end; with a wire its levels, what drives it, and the report that proves it."""
+    page = phone.page
+    page.goto(f"{phone.yard.url}#/job/{JOB}/join")
+    door = page.locator("section", has=page.get_by_role("heading", name="Lead: door", exact=True))
+    expect(door.get_by_text("Capped?")).to_be_visible()
+    expect(door.get_by_label("Volts of the wire while it is on [V]")).to_have_count(0)
+    answer(door, "Vehicle's wire", "X9/3 WH")
+    expect(door.get_by_text("Capped?")).to_have_count(0)
+    answer(door, "Volts of the wire while it is on [V]", "12.2")
+    answer(door, "Is the wire open while it is off?", "yes")
+    answer(door, "A report showed it on at (date and time)", "2026-03-31T08:12:00Z")
+    must_be_reachable(phone)
+    expect(page.locator(".unsent")).to_have_text("All sent")
+    texts, blobs = held_by_server(phone)
+    sheet = [json.loads(text)["body"] for text in texts if json.loads(text)["kind"] == "correction"][-1]["body"]
+    written = blobs[sheet["sha256"]].decode()
+    assert '[[input]]\nlead = "door"\non_V = 12.2\nfloats_off = true\n' in written
+    found = {each["id"]: each for each in judged(texts, blobs)["findings"]}
+    assert (found["join_door_high"]["value"], found["join_door_high"]["verdict"]) == (12.2, "holds")
+    assert found["join_door_proof"]["verdict"] == "open"  # seen one way only
+
+
 def test_turns_of_the_key_are_stamped_at_the_touch(phone: Phone) -> None:
     """Off, on, off with no line: three moments in their order, and one of them taken back."""
     phone.offline()
