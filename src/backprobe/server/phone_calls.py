@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from typing import Annotated
 
-from fastapi import APIRouter, Query, Request
+from fastapi import APIRouter, Query, Request, Response
+from fastapi.responses import JSONResponse
 from pydantic import BaseModel, ConfigDict, Field
 
 from backprobe.cases.day import day_of
@@ -12,6 +13,7 @@ from backprobe.cases.enrol import enrol
 from backprobe.cases.sync import MOST_AT_ONCE, pull_page, take_batch
 from backprobe.cases.tokens import now
 from backprobe.server.callers import Here, PhoneCaller
+from backprobe.server.packed import packed
 
 MOST_CURSOR = 2**53 - 1
 MOST_TEXT = 70_000  # letters of one entry's text: the 64 kB of an entry, and a little to be told so
@@ -55,10 +57,10 @@ def enrol_phone(body: EnrolmentBody, here: Here, *, request: Request) -> dict[st
     }
 
 
-@router.get("/day")
-def day(here: Here, caller: PhoneCaller) -> dict[str, object]:
+@router.get("/day", response_class=JSONResponse)
+def day(request: Request, here: Here, *, caller: PhoneCaller) -> Response:
     """The jobs of the phone's person that have not ended, and which unit is in which vehicle."""
-    return {"server_time": now(), **day_of(here.yard, caller)}
+    return packed(request, {"server_time": now(), **day_of(here.yard, caller)})
 
 
 @router.post("/entries")
@@ -69,22 +71,23 @@ def hand_in(body: BatchBody, here: Here, *, caller: PhoneCaller) -> dict[str, ob
     return {"results": results, "received_at": taken.received_at, "cursor": taken.cursor}
 
 
-@router.get("/entries")
+@router.get("/entries", response_class=JSONResponse)
 def fetch(
+    request: Request,
     here: Here,
-    caller: PhoneCaller,
     *,
+    caller: PhoneCaller,
     after: Annotated[int, Query(ge=0, le=MOST_CURSOR)] = 0,
     limit: Annotated[int, Query(ge=1, le=MOST_AT_ONCE)] = MOST_AT_ONCE,
     job: Annotated[str | None, Query(max_length=MOST_NAME)] = None,
-) -> dict[str, object]:
+) -> Response:
     """Entries after a cursor, oldest first."""
     page = pull_page(here.yard, caller, after=after, limit=limit, job_id=without_nul(job))
     found = [
         {"cursor": each.cursor, "received_at": each.received_at, "text": each.raw.decode("utf-8")}
         for each in page.entries
     ]
-    return {"entries": found, "cursor": page.cursor, "more": page.more}
+    return packed(request, {"entries": found, "cursor": page.cursor, "more": page.more})
 
 
 def address_of(request: Request) -> str:
