@@ -12,7 +12,7 @@ import { setting, type Settings } from "../store/settings.ts";
 import { formWordsIn } from "../words/form-words.ts";
 import { named } from "../words/words.ts";
 import { useKeeping, useShared } from "./context.ts";
-import { FORMS, jointAsks, tableOf, type Ask, type FormName, type Section } from "./forms.ts";
+import { FORMS, isDue, jointAsks, tableOf, type Ask, type FormName, type Section } from "./forms.ts";
 import { claimEntry } from "./probe-entries.ts";
 import { vehicleName } from "./today.tsx";
 import { useJob, type NewEntry, type OpenJob } from "./use-job.ts";
@@ -81,7 +81,7 @@ interface QuestionsProps {
 
 function Questions({ asks, lead, sheet, onAnswer }: QuestionsProps) {
   const value = (ask: { table: string; key: string }): Value | null => valueIn(sheet, tableOf(ask as Ask, lead), ask.key);
-  const asked = asks.filter((ask) => !ask.when || value({ table: ask.table, key: ask.when.key }) === ask.when.is);
+  const asked = asks.filter((ask) => !ask.when || isDue(ask.when, value({ table: ask.when.table ?? ask.table, key: ask.when.key })));
   return (
     <>
       {asked.map((ask) => (

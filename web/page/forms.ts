@@ -7,10 +7,18 @@ export type Ask =
   | { readonly kind: "flag" | "text" | "figure" | "list"; readonly table: string; readonly key: string; readonly word: FormWord; readonly unit?: string; readonly scan?: "vin" | "serial"; readonly when?: Condition }
   | { readonly kind: "choice"; readonly table: string; readonly key: string; readonly word: FormWord; readonly values: readonly FormWord[]; readonly when?: Condition };
 
-/** A question that is asked only where another one was answered so. */
+/** A question that is asked only where another one, perhaps of another table, was answered so, or answered at all. */
 export interface Condition {
+  readonly table?: string;
   readonly key: string;
-  readonly is: boolean | string;
+  readonly is?: boolean | string;
+  readonly isSet?: boolean;
+}
+
+/** Whether a question is asked, by the answer to the one that it hangs on. */
+export function isDue(when: Condition, given: unknown): boolean {
+  const isSet = given !== null && given !== "";
+  return when.isSet === undefined ? given === when.is : isSet === when.isSet;
 }
 
 export interface Section {
@@ -138,7 +146,9 @@ const SOLDERED: Condition = { key: "method", is: "soldered_sleeve" };
 export function jointAsks(purpose: string): readonly Ask[] {
   if (purpose === "ground") return [{ kind: "choice", table: "joint", key: "method", word: "method", values: ["ring_terminal"] }, ...ENDS];
   if (purpose !== "supply" && purpose !== "ignition") {
-    return [figure("joint", "cut_mm", "cut", "mm"), flag("joint", "capped"), flag("joint", "tied_back")];
+    const unused = [figure("joint", "cut_mm", "cut", "mm"), flag("joint", "capped"), flag("joint", "tied_back")];
+    const used = purpose === "input" ? [...INPUT_JOINT, ...INPUT] : INPUT_JOINT;
+    return [line("joint", "wire"), ...unused.map((ask) => ({ ...ask, when: UNUSED })), ...used.map((ask) => (ask.when ? ask : { ...ask, when: USED }))];
   }
   return [
     line("joint", "wire"),
@@ -152,6 +162,9 @@ export function jointAsks(purpose: string): readonly Ask[] {
   ];
 }
 
+const USED: Condition = { table: "joint", key: "wire", isSet: true };
+const UNUSED: Condition = { key: "wire", isSet: false };
+
 const ENDS: readonly Ask[] = [
   { kind: "text", table: "joint", key: "place", word: "joint_place" },
   figure("joint", "length_m", "length", "m"),
@@ -162,6 +175,23 @@ const ENDS: readonly Ask[] = [
   figure("joint", "pull_N", "pull", "N"),
   flag("joint", "tugged"),
   line("joint", "undo"),
+];
+
+const INPUT_JOINT: readonly Ask[] = [{ kind: "choice", table: "joint", key: "method", word: "method", values: METHODS }, ...ENDS];
+
+/** What drives an input, its levels, and the report that proves it. */
+const INPUT: readonly Ask[] = [
+  figure("input", "on_V", "on_volts", "V"),
+  flag("input", "floats_off"),
+  { kind: "figure", table: "input", key: "off_V", word: "off_volts", unit: "V", when: { key: "floats_off", is: false } },
+  list("input", "sources"),
+  { kind: "choice", table: "input", key: "isolation", word: "isolation", values: ["diode", "relay", "none"], when: { key: "sources", isSet: true } },
+  flag("input", "coil"),
+  { kind: "flag", table: "input", key: "diode", word: "flyback" },
+  { kind: "choice", table: "input", key: "pulled", word: "pulled", values: ["up", "down"], when: { key: "floats_off", is: true } },
+  { kind: "choice", table: "input", key: "active", word: "active", values: ["high", "low"] },
+  line("input", "reported_on"),
+  line("input", "reported_off"),
 ];
 
 const JOIN: Form = {
