@@ -34,7 +34,7 @@ def test_another_name_is_not_answered_to(server: Server) -> None:
 
 def test_a_body_that_is_too_long_is_refused(server: Server, monkeypatch: pytest.MonkeyPatch) -> None:
     """By its announced length, and where none was announced as soon as it has gone on too long."""
-    monkeypatch.setattr(guard, "MOST_BODY_BYTES", 1000)
+    monkeypatch.setattr(guard, "MOST_SMALL_BYTES", 1000)
 
     def endless() -> Iterator[bytes]:
         for _ in range(100):
@@ -64,3 +64,12 @@ def test_over_https_browsers_are_told_to_stay_there() -> None:
 
     assert "strict-transport-security" in asyncio.run(ask(Settings(origin="https://yard.example")))
     assert "strict-transport-security" not in asyncio.run(ask(Settings()))
+
+
+def test_who_is_not_known_yet_sends_little(server: Server) -> None:
+    """16 kB to enrol or to log in; a phone's batch may have 40 MB, so 17 kB of it are read, and found to be none."""
+    with server.client() as client:
+        for path, status in (("/api/enrol", 413), ("/api/login", 413), ("/api/entries", 422)):
+            answer = client.post(path, content=b" " * 17_000, headers={"Content-Type": "application/json"})
+            assert answer.status_code in (status, 401)
+            assert (answer.status_code == 413) == (status == 413)

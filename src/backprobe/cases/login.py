@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import threading
 from dataclasses import dataclass
 from functools import lru_cache
 
@@ -18,6 +19,7 @@ SESSION_HOURS = 12
 LEAST_PASSWORD, MOST_PASSWORD = 10, 200
 MOST_LOGIN = 80
 WRONG = "login or password is wrong"
+AT_ONCE = threading.BoundedSemaphore(2)  # holding a password against its hash takes 64 MB, as argon2 means it to
 
 
 @dataclass(frozen=True, slots=True)
@@ -68,7 +70,8 @@ def log_in(yard: Yard, login: str, *, password: str) -> Session:
     """A session for whoever logs in so. Raises RefusedError `login_wrong`."""
     with yard.store.reading() as connection:
         known = people.by_login(connection, login) if login.isprintable() else None
-    right = _hasher().verify(password[:MOST_PASSWORD], _nobody_s_hash() if known is None else known[1])
+    with AT_ONCE:
+        right = _hasher().verify(password[:MOST_PASSWORD], _nobody_s_hash() if known is None else known[1])
     if known is None or not right:
         raise RefusedError(WRONG, code="login_wrong")
     token, csrf = secret(), secret()

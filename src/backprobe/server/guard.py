@@ -15,7 +15,9 @@ from backprobe.server.settings import Settings
 
 MOST_BODY_BYTES = 40_000_000  # 500 entries of 64 kB, as JSON text
 MOST_UPLOAD_BYTES = 101_000_000
+MOST_SMALL_BYTES = 16_000  # what anybody may send who is not known yet
 UPLOADS = ("/api/blobs/",)
+FOR_STRANGERS = ("/api/enrol", "/api/login")
 TOO_LARGE = 413
 YEAR_S = 31_536_000
 
@@ -67,11 +69,13 @@ class Guard:
 
 
 def _most_bytes(path: str) -> int:
+    if path in FOR_STRANGERS:
+        return MOST_SMALL_BYTES
     return MOST_UPLOAD_BYTES if path.startswith(UPLOADS) else MOST_BODY_BYTES
 
 
 def _too_large(most: int) -> RefusedError:
-    return RefusedError(f"at most {most // 1_000_000} MB are taken in one call", code="too_large")
+    return RefusedError(f"at most {most // 1_000} kB are taken in one call", code="too_large")
 
 
 def _counted(receive: Receive, most: int) -> Receive:
