@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import math
 
+import numpy as np
 import pytest
-from hypothesis import given
+from hypothesis import assume, given
 from hypothesis import strategies as st
 from tests.samples.mount import BOX, DASH, METAL_ROOF, ROOF, WINDSCREEN
 
@@ -50,6 +51,59 @@ def test_a_part_above_that_begins_behind_the_unit() -> None:
     edge = math.degrees(math.atan2(600, 300))
     assert is_hit(roof, ray(180, edge - 0.5))
     assert not is_hit(roof, ray(180, edge + 0.5))
+
+
+def corners(part: Part) -> tuple[np.ndarray, np.ndarray, np.ndarray, tuple[float, ...]]:
+    """A part as a rectangle in space: a point of its plane, two directions in it, and its edges along these."""
+    big = 1e9
+    reach = {
+        name: big if value is None else value
+        for name, value in (
+            *(("a", part.ahead_mm), ("b", part.behind_mm), ("l", part.left_mm), ("r", part.right_mm)),
+            *(("f", 0.0 if part.from_mm is None else part.from_mm), ("t", part.to_mm)),
+        )
+    }
+    ahead, left, up = np.eye(3)
+    if part.side is Side.ABOVE:
+        return part.away_mm * up, ahead, left, (-reach["b"], reach["a"], -reach["r"], reach["l"])
+    out = {Side.AHEAD: ahead, Side.BEHIND: -ahead, Side.LEFT: left, Side.RIGHT: -left}[part.side]
+    rake = math.radians(part.rake_deg)
+    slope = (math.sin(rake) * up - math.cos(rake) * out) / math.sin(rake)  # one unit of height along the pane
+    if part.side in (Side.AHEAD, Side.BEHIND):
+        return part.away_mm * out, left, slope, (-reach["r"], reach["l"], reach["f"], reach["t"])
+    return part.away_mm * out, ahead, slope, (-reach["b"], reach["a"], reach["f"], reach["t"])
+
+
+REACH = st.one_of(st.none(), st.floats(50, 3000))
+
+
+@given(
+    st.builds(
+        Part,
+        material=st.just("glass"),
+        side=st.sampled_from(Side),
+        away_mm=st.floats(50, 2000),
+        rake_deg=st.floats(20, 160),
+        ahead_mm=REACH,
+        behind_mm=REACH,
+        left_mm=REACH,
+        right_mm=REACH,
+        from_mm=st.one_of(st.none(), st.floats(-500, 400)),
+        to_mm=st.one_of(st.none(), st.floats(450, 2000)),
+    ),
+    st.floats(0, 360),
+    st.floats(1, 89),
+)
+def test_rays_meet_parts_as_planes_in_space_do(part: Part, turn_deg: float, up_deg: float) -> None:
+    """The same by linear algebra: the point of the ray in the part's plane lies within its edges."""
+    to = np.array(ray(turn_deg, up_deg))
+    point, one, other, (low, high, bottom, top) = corners(part)
+    matrix = np.column_stack([one, other, -to])
+    assume(abs(np.linalg.det(matrix)) > 1e-6)
+    along, across, far = np.linalg.solve(matrix, -point)
+    near_edge = min(abs(along - low), abs(along - high), abs(across - bottom), abs(across - top)) < 1e-3
+    assume(not near_edge)
+    assert is_hit(part, tuple(to)) == (far > 0 and low <= along <= high and bottom <= across <= top)
 
 
 def test_losses_add_up() -> None:
