@@ -16,6 +16,8 @@ from tests.samples.served import PASSWORD, Server, serving
 
 from backprobe.cases.hand_in_folder import hand_in_folder
 from backprobe.cases.login import add_lead
+from backprobe.cases.tokens import fresh_id
+from backprobe.job.entry import Entry
 from backprobe.server.settings import Settings
 
 AXE = ROOT / "web" / "node_modules" / "axe-core" / "axe.min.js"
@@ -48,6 +50,15 @@ def desk_at(browser: Browser, server: Server) -> Iterator[Desk]:
     yield Desk(server, page, faults)
     context.close()
     assert faults == []
+
+
+def claim(server: Server, *, job: str, serial: str) -> None:
+    """A phone of Ines's says that another unit is in the vehicle."""
+    with server.phone("Ines Okafor", device="phone-b") as phone:
+        body = {"slot": "serial", "value": serial}
+        entry = Entry(id=fresh_id(), job=job, kind="claim", device="phone-b", seq=1, prev=None, engine="0", body=body)
+        said = phone.post("/api/entries", json={"entries": [entry.raw.decode()]}).json()
+        assert [result["state"] for result in said["results"]] == ["kept"], said
 
 
 @pytest.fixture
@@ -89,6 +100,28 @@ def test_one_job_shows_everything(desk: Desk) -> None:
     with desk.page.expect_download() as started:
         desk.page.get_by_role("link", name="The record (PDF)").click()
     assert started.value.path().read_bytes().startswith(b"%PDF-")
+
+
+def test_the_lead_decides_between_two_serials(desk: Desk) -> None:
+    """A second serial arrives from a phone: the desk asks, one is chosen, and nothing is open any more."""
+    claim(desk.server, job="LY-2026-07", serial="LN2-00499")
+    desk.to("job/LY-2026-07")
+    matter = desk.page.get_by_role("group", name="serial")
+    expect(matter.get_by_role("button")).to_have_count(2)
+    matter.get_by_role("button", name="LN2-00417").click()
+    expect(matter).to_have_count(0)
+    expect(desk.page.locator(".facts-line")).to_contain_text("LN2-00417")
+
+
+def test_a_photo_is_erased_for_good(desk: Desk) -> None:
+    """With a reason: the picture is gone from the page and from the folder, its entry stays."""
+    desk.to("job/LY-2026-07")
+    photos = desk.page.locator(".photos img")
+    expect(photos).to_have_count(3)
+    desk.page.locator(".erase summary").first.click()
+    desk.page.get_by_label("Why").first.fill("a face is in it")
+    desk.page.get_by_role("button", name="Erase for good").first.click()
+    expect(photos).to_have_count(2)
 
 
 def test_a_job_is_given_to_somebody_else(desk: Desk) -> None:

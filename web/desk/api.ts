@@ -85,6 +85,20 @@ export interface Photo {
   readonly kept: boolean;
 }
 
+/** Something that can have one value, and of which two were said. */
+export interface OpenSlot {
+  readonly name: string;
+  readonly values: readonly string[];
+}
+
+/** Two statements in place of one entry. */
+export interface Dispute {
+  readonly about: string;
+  readonly standing: readonly { readonly id: string; readonly kind: string; readonly device: string; readonly at: string | null; readonly body: unknown }[];
+}
+
+export type Decision = { readonly slot: string; readonly value: string } | { readonly about: string; readonly stands: string };
+
 export interface Whole {
   readonly job: Row;
   readonly answer: Answer | null;
@@ -94,6 +108,7 @@ export interface Whole {
   readonly drawings: Readonly<Record<string, Drawing>>;
   readonly bars: Readonly<Record<string, string>>; // by the finding's place in the list
   readonly open: readonly string[];
+  readonly to_decide: { readonly slots: readonly OpenSlot[]; readonly disputes: readonly Dispute[] };
   readonly faults: readonly string[];
 }
 
@@ -176,6 +191,9 @@ export const photoAddress = (sha256: string, small: boolean): string => `api/des
 export const exportAddress = (form: string): string => `api/desk/export.${form}`;
 export const makeJob = (sheet: string, unit: string, people: readonly string[]): Promise<{ id: string }> => post("desk/jobs", { "job.toml": sheet, "unit.toml": unit, people });
 export const assign = (id: string, people: readonly string[]): Promise<unknown> => post(`desk/jobs/${part(id)}/assign`, { people });
+
+export const settle = (id: string, decision: Decision): Promise<unknown> => post(`desk/jobs/${part(id)}/decide`, decision);
+export const erase = (id: string, sha256: string, why: string): Promise<unknown> => post(`desk/jobs/${part(id)}/erase`, { blobs: [sha256], why });
 
 export const people = async (): Promise<readonly Person[]> => (await answer<{ people: readonly Person[] }>("desk/people")).people;
 export const addPerson = (person: Omit<Person, "id">): Promise<unknown> => post("desk/people", person);

@@ -2,12 +2,14 @@
 import { useState } from "preact/hooks";
 import { VerdictMark, VerdictShape } from "../parts/verdict.tsx";
 import type { Finding, Verdict } from "../page/judgement.ts";
-import { assign, job, people, photoAddress, recordAddress, type Whole } from "./api.ts";
+import { assign, job, people, recordAddress, type Whole } from "./api.ts";
 import { useDesk, useDoing, useLoaded, when } from "./context.ts";
 import { Standing, vehicleName } from "./jobs.tsx";
 import { PeopleChoice } from "./people-choice.tsx";
+import { Photos } from "./photos.tsx";
 import { Fault, Heading, Picture, Shown } from "./pieces.tsx";
 import { addressOf } from "./place.ts";
+import { ToDecide } from "./to-decide.tsx";
 import { deskNamed } from "./words/words.ts";
 
 const WORST_FIRST: readonly Verdict[] = ["fails", "open", "thin", "holds"];
@@ -45,6 +47,7 @@ function Everything({ whole, again }: { whole: Whole; again: () => void }) {
           {answer === null ? (whole.fault ?? words("not_judged")) : (answer.next ?? words("job_next_none"))}
         </p>
       </section>
+      <ToDecide whole={whole} onSettled={again} />
       <div class="columns">
         <section>
           <h2>{words("job_findings")}</h2>
@@ -63,7 +66,7 @@ function Everything({ whole, again }: { whole: Whole; again: () => void }) {
               ))}
             </section>
           )}
-          <Photos whole={whole} />
+          <Photos whole={whole} onErased={again} />
           <Entries whole={whole} />
         </div>
       </div>
@@ -153,33 +156,6 @@ function Assign({ whole: { job: row }, onKept }: { whole: Whole; onKept: () => v
       <p class="small" role="status">
         {kept ? words("job_assigned") : ""}
       </p>
-    </section>
-  );
-}
-
-function Photos({ whole: { photos } }: { whole: Whole }) {
-  const { words } = useDesk();
-  if (photos.length === 0) return null;
-  return (
-    <section>
-      <h2>{words("job_photos")}</h2>
-      <ul class="photos">
-        {photos.map(({ sha256, shows, file, kept }) => {
-          const name = shows?.replaceAll("_", " ") ?? file ?? sha256.slice(0, 8);
-          return (
-            <li key={sha256}>
-              {kept ? (
-                <a href={photoAddress(sha256, false)} target="_blank" rel="noreferrer">
-                  <img src={photoAddress(sha256, true)} alt={words("job_photo", { name })} loading="lazy" />
-                </a>
-              ) : (
-                <p class="say">{words("job_photo_missing")}</p>
-              )}
-              <small lang="en">{name}</small>
-            </li>
-          );
-        })}
-      </ul>
     </section>
   );
 }

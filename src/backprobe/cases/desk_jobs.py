@@ -21,6 +21,7 @@ from backprobe.job.entry import digest, read_entry
 from backprobe.job.journal_door import matters
 from backprobe.job.judge import JobJudgement
 from backprobe.job.kinds import text
+from backprobe.job.mount_picture import job_sky
 from backprobe.job.parked_picture import parked_picture
 from backprobe.job.picture import crank_picture
 from backprobe.job.turns_picture import turns_picture
@@ -29,7 +30,19 @@ from backprobe.store import blobs, entries, jobs
 from backprobe.store.jobs import Wanted
 
 MOST_ENTRIES = 500  # of one job, the newest: the journal itself is fetched by cursor
-PICTURES = {"wiring": wiring_picture, "crank": crank_picture, "turns": turns_picture, "parked": parked_picture}
+
+
+def _sky(judged: JobJudgement) -> tuple[str, str, str] | None:
+    return job_sky(judged.mounted, judged.evidence.receptions)
+
+
+PICTURES = {
+    "wiring": wiring_picture,
+    "crank": crank_picture,
+    "turns": turns_picture,
+    "sky": _sky,
+    "parked": parked_picture,
+}
 MOST_CURSOR = 2**53 - 1
 
 
