@@ -70,3 +70,27 @@ def test_the_thread_does_it_by_itself(sqlite_yard: Yard, ines: Caller) -> None:
         assert waiting(sqlite_yard) == []
     finally:
         thread.stop()
+
+
+def test_the_thread_outlives_a_fault(sqlite_yard: Yard, ines: Caller, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Whatever went wrong once, the next look judges."""
+    right, calls = judging.judge_waiting, []
+
+    def stumbling(yard: Yard) -> int:
+        calls.append(1)
+        if len(calls) == 1:
+            raise ZeroDivisionError
+        return right(yard)
+
+    monkeypatch.setattr(judging, "judge_waiting", stumbling)
+    arrive(sqlite_yard, ines, "a")
+    thread = judging.Judging(sqlite_yard)
+    thread.start()
+    try:
+        give_up = time.monotonic() + 20
+        while waiting(sqlite_yard) and time.monotonic() < give_up:
+            time.sleep(0.02)
+        assert waiting(sqlite_yard) == []
+        assert len(calls) >= 2
+    finally:
+        thread.stop()

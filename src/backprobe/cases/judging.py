@@ -80,4 +80,7 @@ class Judging:
             except BackprobeError as fault:  # the database is busy or away: look again later
                 _log.warning("judging waits: %s", fault.message)
                 done = 0
+            except Exception:  # noqa: BLE001 - the thread must outlive any fault: nobody else would judge
+                _log.exception("judging stumbled")
+                done = 0
             self._stopped.wait(0.05 if done else LOOK_S)
