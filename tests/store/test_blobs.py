@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import hashlib
 import os
+import shutil
 from pathlib import Path
 
 import pytest
@@ -114,3 +115,12 @@ def test_a_file_can_be_erased(store: Store, tmp_path: Path) -> None:
         found = blobs.noted(connection, ORGANISATION, sha256=SHA256)
     assert found is not None
     assert (found["type"], found["bytes"]) == ("erased", 0)
+
+
+def test_files_wait_while_the_disk_is_nearly_full(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """What room there is stays for entries; nothing of the piece is written."""
+    folder = BlobFolder(tmp_path)
+    monkeypatch.setattr(blobs, "LEAST_FREE_BYTES", shutil.disk_usage(tmp_path).total)
+    with pytest.raises(StoreError, match="nearly full"):
+        folder.append("p1", SHA256, offset=0, piece=CONTENT)
+    assert folder.begun("p1", SHA256) == 0

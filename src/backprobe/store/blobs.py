@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import hashlib
 import os
+import shutil
 import time
 from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
@@ -18,6 +19,7 @@ from backprobe.store.tables import blob
 from backprobe.store.upsert import Row
 
 CHUNK_BYTES = 1_048_576
+LEAST_FREE_BYTES = 500_000_000  # on the disk: the journals go before photos
 ERASED = "erased"  # the type of a file that was deleted on purpose, and is not taken again
 
 
@@ -77,6 +79,8 @@ class BlobFolder:
         path = self.incoming(owner, sha256)
         with _plain_words():
             path.parent.mkdir(parents=True, exist_ok=True)
+            if shutil.disk_usage(path.parent).free < LEAST_FREE_BYTES + len(piece):
+                raise StoreError("the disk is nearly full: what is left is kept for entries; files have to wait")
             with path.open("ab", buffering=0) as file:
                 if file.tell() != offset:
                     raise RefusedError(f"the file stands at byte {file.tell()}, not at {offset}", code="offset")
