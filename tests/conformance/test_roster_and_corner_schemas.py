@@ -1,4 +1,4 @@
-"""What `roster --json` and `corners --json` print fits their schemas, in the code's own words, and nothing less does."""
+"""What `roster --json` and `corners --json` print fits their schemas, in the code's own words; nothing less does."""
 
 from __future__ import annotations
 
