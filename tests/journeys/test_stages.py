@@ -5,6 +5,7 @@ from __future__ import annotations
 import hashlib
 import io
 import json
+import tomllib
 from pathlib import Path
 from typing import Any
 
@@ -245,6 +246,42 @@ def test_turns_of_the_key_are_stamped_at_the_touch(phone: Phone) -> None:
     turns = [json.loads(text)["body"] for text in texts if json.loads(text)["kind"] == "key_turn"]
     assert [turn["key"] for turn in turns] == ["off", "on", "off"]
     assert sorted(turn["t"] for turn in turns) == [turn["t"] for turn in turns]
+
+
+def test_a_job_is_handed_over(phone: Phone) -> None:
+    """Provisional for want of a parked night, signed with a finger; what was typed is taken back whole again."""
+    page = phone.page
+    page.goto(f"{phone.yard.url}#/job/{JOB}/hand_over")
+    touch(page.get_by_role("group", name="It ends").get_by_label("provisional"))
+    night = page.locator("section", has=page.get_by_role("heading", name="What is missing: a night parked"))
+    answer(night, "Who owes it", "Linden Yard")
+    night.get_by_label("Until when").fill("2026-04-02")
+    coverage = page.locator("section", has=page.get_by_role("heading", name="What is missing: no coverage here"))
+    answer(coverage, "Who owes it", "nobody")
+    answer(coverage, "Who owes it", "")
+    pad = page.locator(".signature canvas")
+    pad.scroll_into_view_if_needed()
+    box = pad.bounding_box()
+    assert box is not None
+    page.mouse.move(box["x"] + 40, box["y"] + 60)
+    page.mouse.down()
+    page.mouse.move(box["x"] + 200, box["y"] + 30, steps=8)
+    page.mouse.up()
+    page.get_by_role("button", name="Keep the signature").click()
+    expect(page.locator(".signature img")).to_be_visible()
+    must_be_reachable(phone)
+    expect(page.locator(".findings").first).to_contain_text("How the job ends: provisional")
+    expect(page.locator(".unsent")).to_have_text("All sent")
+    texts, blobs = held_by_server(phone)
+    sheet = [json.loads(text)["body"] for text in texts if json.loads(text)["kind"] == "correction"][-1]["body"]
+    written = tomllib.loads(blobs[sheet["sha256"]].decode())
+    missing = {"what": "parked night", "owed_by": "Linden Yard", "until": "2026-04-02"}
+    assert written["hand_over"] == {"end": "provisional", "missing": [missing]}
+    shows = [json.loads(text)["body"]["shows"] for text in texts if json.loads(text)["kind"] == "photo"]
+    assert shows == ["signature"]
+    page.emulate_media(media="print")
+    expect(page.locator(".printed")).to_be_visible()
+    expect(page.locator(".top")).to_be_hidden()
 
 
 def test_what_the_phone_says_is_what_the_server_says(phone: Phone) -> None:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import asyncio
 import json
+import os
 from pathlib import Path
 
 import httpx
@@ -121,3 +122,19 @@ def test_a_folder_without_pages_says_what_to_do(tmp_path: Path) -> None:
     """Nothing was built: 503 and the command."""
     said = answer(tmp_path, "/")
     assert (said.status_code, said.text) == (503, NOT_BUILT)
+
+
+def test_pages_that_are_built_anew_are_seen(folder: Path) -> None:
+    """A server that runs while the pages are built again serves the new ones: none of it is stale."""
+
+    async def before_and_after() -> tuple[int, int]:
+        transport = httpx.ASGITransport(app=Pages(folder))
+        async with httpx.AsyncClient(transport=transport, base_url="http://yard.test") as client:
+            before = await client.get("/new.css")
+            (folder / "new.css").write_text("p {}", encoding="utf-8")
+            listed = {"new.css": {"sha256": "9" * 64, "bytes": 4, "br": None, "gz": None}}
+            (folder / "files.json").write_text(json.dumps({"digest": "", "files": listed}), encoding="utf-8")
+            os.utime(folder / "files.json", ns=(1, 1))
+            return before.status_code, (await client.get("/new.css")).status_code
+
+    assert asyncio.run(before_and_after()) == (404, 200)

@@ -33,11 +33,18 @@ export function withValue(sheet: string, table: Table, key: string, value: Value
   const span = spanOf(lines, table);
   const at = span ? lineOf(lines, span, key) : -1;
   if (at >= 0 && read(lines[at] as string) === null) throw new NotOneLine(key);
-  if (value === null) return ended(lines.toSpliced(Math.max(at, 0), at < 0 ? 0 : 1));
+  if (value === null) return ended(span && at >= 0 ? withoutLine(lines, { table, span, at }) : lines);
   const line = `${key} = ${written(value)}`;
   if (at >= 0) return ended(lines.with(at, line));
   if (span) return ended(lines.toSpliced(endOfText(lines, span), 0, line));
   return ended([...lines, ...(lines.length > 0 ? [""] : []), ...header(table), line]);
+}
+
+/** Without a line; of several tables one that says nothing more than which it is goes with its last line. */
+function withoutLine(lines: readonly string[], { table, span, at }: { table: Table; span: Span; at: number }): string[] {
+  const said = lines.slice(span.start, span.end).filter((line) => /^\s*[A-Za-z0-9_]+\s*=/.test(line)).length;
+  if (table.where && said <= 2) return lines.toSpliced(span.start - 1, endOfText(lines, span) - span.start + 1);
+  return lines.toSpliced(at, 1);
 }
 
 /** The values of `key` in all tables `[[name]]`, in their order. */

@@ -4,6 +4,7 @@ import { wordsIn, type Language } from "../words/words.ts";
 import { SharedContext, type Shared } from "./context.ts";
 import { Enrol } from "./enrol.tsx";
 import { FormPage } from "./form-page.tsx";
+import { HandOver } from "./hand-over.tsx";
 import { JobPage } from "./job.tsx";
 import { usePlace, type Place, type StageName } from "./place.ts";
 import { Probe } from "./probe.tsx";
@@ -57,6 +58,7 @@ export function App({ language: given, enrolled: before, onLanguage }: Props) {
 function Stage({ id, stage }: { id: string; stage: StageName }) {
   if (stage === "probe") return <Probe id={id} />;
   if (stage === "prove") return <Prove id={id} />;
+  if (stage === "hand_over") return <HandOver id={id} />;
   return <FormPage id={id} name={stage} />;
 }
 

@@ -1,4 +1,4 @@
-// The engine as a page asks it: started once, in a worker; of several questions of one kind only the newest is answered.
+// The engine as a page asks it: started once, in a worker; of several questions of one asker only the newest is answered.
 import type { Ask, Told } from "../core/engine-words.ts";
 
 declare const PYTHON_WORKER: string;
@@ -17,7 +17,7 @@ export class Engine {
   private readonly worker: Worker;
   private readonly listeners = new Set<() => void>();
   private asked: Waiting | null = null; // what the worker has
-  private readonly queue = new Map<Ask["door"], Waiting>(); // the newest of each kind that it has not
+  private readonly queue = new Map<string, Waiting>(); // the newest of each asker that it has not
   private last = 0;
 
   constructor() {
@@ -32,13 +32,13 @@ export class Engine {
     return () => this.listeners.delete(listener);
   }
 
-  /** The door's answer; null where a newer question of the same kind came first, or none can be had. */
-  ask(door: Ask["door"], text: string): Promise<string | null> {
+  /** The door's answer; null where a newer question of the same asker came first, or none can be had. */
+  ask(door: Ask["door"], text: string, asker: string = door): Promise<string | null> {
     if (this.state.name === "failed") return Promise.resolve(null);
     return new Promise((done) => {
-      this.queue.get(door)?.done(null);
+      this.queue.get(asker)?.done(null);
       this.last += 1;
-      this.queue.set(door, { ask: { id: this.last, door, text }, done });
+      this.queue.set(asker, { ask: { id: this.last, door, text }, done });
       this.send();
     });
   }

@@ -12,7 +12,7 @@ import { setting, type Settings } from "../store/settings.ts";
 import { formWordsIn } from "../words/form-words.ts";
 import { named } from "../words/words.ts";
 import { useKeeping, useShared } from "./context.ts";
-import { FORMS, isDue, jointAsks, tableOf, type Ask, type FormName, type Section } from "./forms.ts";
+import { FORMS, isDue, jointAsks, tableOf, type Ask, type FormName, type Section, type Which } from "./forms.ts";
 import { claimEntry } from "./probe-entries.ts";
 import { vehicleName } from "./today.tsx";
 import { useJob, type NewEntry, type OpenJob } from "./use-job.ts";
@@ -64,7 +64,7 @@ function FormSection({ section, open, sheet, onAnswer }: SectionProps) {
     <section>
       <h2>{words(section.title)}</h2>
       {section.caution && <p class="caution">{words(section.caution)}</p>}
-      <Questions asks={section.asks} lead={null} sheet={sheet} onAnswer={(changes) => onAnswer(changes, claimed(changes, open))} />
+      <Questions asks={section.asks} which={null} sheet={sheet} onAnswer={(changes) => onAnswer(changes, claimed(changes, open))} />
       {section.photos?.map((shows) => (
         <Photos key={shows} shows={shows} open={open} />
       ))}
@@ -74,18 +74,18 @@ function FormSection({ section, open, sheet, onAnswer }: SectionProps) {
 
 interface QuestionsProps {
   readonly asks: readonly Ask[];
-  readonly lead: string | null;
+  readonly which: Which | null;
   readonly sheet: string;
   readonly onAnswer: (changes: readonly Change[]) => void;
 }
 
-function Questions({ asks, lead, sheet, onAnswer }: QuestionsProps) {
-  const value = (ask: { table: string; key: string }): Value | null => valueIn(sheet, tableOf(ask as Ask, lead), ask.key);
+export function Questions({ asks, which, sheet, onAnswer }: QuestionsProps) {
+  const value = (ask: { table: string; key: string }): Value | null => valueIn(sheet, tableOf(ask as Ask, which), ask.key);
   const asked = asks.filter((ask) => !ask.when || isDue(ask.when, value({ table: ask.when.table ?? ask.table, key: ask.when.key })));
   return (
     <>
       {asked.map((ask) => (
-        <Question key={`${ask.table}.${ask.key}`} ask={ask} value={value(ask)} onAnswer={(given) => onAnswer([{ table: tableOf(ask, lead), key: ask.key, value: given }])} />
+        <Question key={`${ask.table}.${ask.key}`} ask={ask} value={value(ask)} onAnswer={(given) => onAnswer([{ table: tableOf(ask, which), key: ask.key, value: given }])} />
       ))}
     </>
   );
@@ -147,7 +147,7 @@ function JointSection({ lead, open, sheet, onAnswer }: JointProps) {
   return (
     <section>
       <h2>{words("joint_of", { lead: lead.name })}</h2>
-      <Questions asks={jointAsks(lead.purpose)} lead={lead.name} sheet={sheet} onAnswer={(changes) => onAnswer([...(begun ? [] : first), ...changes])} />
+      <Questions asks={jointAsks(lead.purpose)} which={{ key: "lead", value: lead.name }} sheet={sheet} onAnswer={(changes) => onAnswer([...(begun ? [] : first), ...changes])} />
     </section>
   );
 }

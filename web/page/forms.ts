@@ -4,7 +4,7 @@ import type { FormWord } from "../words/form-words.ts";
 import type { SheetKind } from "./use-sheet.ts";
 
 export type Ask =
-  | { readonly kind: "flag" | "text" | "figure" | "list"; readonly table: string; readonly key: string; readonly word: FormWord; readonly unit?: string; readonly scan?: "vin" | "serial"; readonly when?: Condition }
+  | { readonly kind: "flag" | "text" | "figure" | "list" | "day"; readonly table: string; readonly key: string; readonly word: FormWord; readonly unit?: string; readonly scan?: "vin" | "serial"; readonly when?: Condition }
   | { readonly kind: "choice"; readonly table: string; readonly key: string; readonly word: FormWord; readonly values: readonly FormWord[]; readonly when?: Condition };
 
 /** A question that is asked only where another one, perhaps of another table, was answered so, or answered at all. */
@@ -238,10 +238,44 @@ const JOIN: Form = {
   ],
 };
 
-export const FORMS: Readonly<Record<"walkround" | "join" | "mount", Form>> = { walkround: WALKROUND, join: JOIN, mount: MOUNT };
+const ENDED = (end: string): Condition => ({ key: "end", is: end });
+
+const HAND_OVER: Form = {
+  stage: "hand over",
+  sheet: "job",
+  sections: [
+    {
+      title: "hand_over",
+      asks: [
+        { kind: "choice", table: "hand_over", key: "end", word: "end", values: ["proven", "provisional", "abandoned"] },
+        line("hand_over", "why", ENDED("abandoned")),
+        { kind: "list", table: "hand_over", key: "undone", word: "undone", when: ENDED("abandoned") },
+        { kind: "list", table: "hand_over", key: "restored", word: "restored", when: ENDED("abandoned") },
+        list("hand_over", "told_driver"),
+      ],
+    },
+  ],
+};
+
+/** What a provisional job may lack, by the names that the engine knows. */
+export const LACKS = { parked_night: "parked night", no_coverage: "no coverage", indoor_yard: "indoor yard" } as const;
+
+/** Who owes what is missing, and until when. */
+export const OWED: readonly Ask[] = [
+  { kind: "text", table: "hand_over.missing", key: "owed_by", word: "owed_by" },
+  { kind: "day", table: "hand_over.missing", key: "until", word: "until" },
+];
+
+export const FORMS = { walkround: WALKROUND, join: JOIN, mount: MOUNT, hand_over: HAND_OVER } as const satisfies Readonly<Record<string, Form>>;
 export type FormName = keyof typeof FORMS;
 
-/** The table in which an ask's answer stands; of joints that of one lead. */
-export function tableOf(ask: Ask, lead: string | null): Table {
-  return lead === null ? { name: ask.table } : { name: ask.table, where: { key: "lead", value: lead } };
+/** Of several tables the one that is meant: the joint of a lead, what is missing by its name. */
+export interface Which {
+  readonly key: "lead" | "what";
+  readonly value: string;
+}
+
+/** The table in which an ask's answer stands. */
+export function tableOf(ask: Ask, which: Which | null): Table {
+  return which === null ? { name: ask.table } : { name: ask.table, where: which };
 }

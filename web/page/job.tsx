@@ -11,7 +11,7 @@ import { vehicleName } from "./today.tsx";
 import { useJob, type OpenJob } from "./use-job.ts";
 import { useEngine } from "./use-engine.ts";
 
-const WORKED: readonly StageName[] = ["walkround", "probe", "join", "mount", "prove"]; // those that are done on the phone
+const WORKED: readonly StageName[] = ["walkround", "probe", "join", "mount", "prove", "hand_over"]; // those that are done on the phone
 const STAGES = ["walkround", "probe", "join", "mount", "prove", "hand over"];
 
 export function JobPage({ id }: { id: string }) {
@@ -30,7 +30,7 @@ export function JobPage({ id }: { id: string }) {
         </section>
         <nav class="stages" aria-label={words("stages")}>
           {WORKED.map((stage) => (
-            <a key={stage} class={stage === due ? "button main" : "button"} href={addressOf({ name: "stage", job: id, stage })}>
+            <a key={stage} class={stage === due?.replace(" ", "_") ? "button main" : "button"} href={addressOf({ name: "stage", job: id, stage })}>
               {named(words, "stage", stage)}
             </a>
           ))}

@@ -1,7 +1,7 @@
 // Where in the app one is: the part of the address behind '#'.
 import { useEffect, useState } from "preact/hooks";
 
-export const STAGE_NAMES = ["walkround", "probe", "join", "mount", "prove"] as const;
+export const STAGE_NAMES = ["walkround", "probe", "join", "mount", "prove", "hand_over"] as const;
 export type StageName = (typeof STAGE_NAMES)[number];
 
 export type Place =

@@ -1,5 +1,5 @@
 // Findings as a list, worst first, each with the engine's own margin bar.
-import { useEffect, useState } from "preact/hooks";
+import { useEffect, useId, useState } from "preact/hooks";
 import { useShared } from "../page/context.ts";
 import { engine } from "../page/engine.ts";
 import { WORST_FIRST, type Finding } from "../page/judgement.ts";
@@ -46,12 +46,13 @@ function Bar({ svg }: { svg: string }) {
 
 /** The margin bars by the finding's place in the list of all; asked for only where findings are shown. */
 function useBars({ entries, said, judgement }: OpenJob): Readonly<Record<string, string>> {
+  const asker = useId();
   const [bars, setBars] = useState<Readonly<Record<string, string>>>({});
   useEffect(() => {
     let current = true;
     if (!entries) return undefined;
     void (async () => {
-      const text = await engine().ask("margin_bars", await question(entries, said));
+      const text = await engine().ask("margin_bars", await question(entries, said), asker);
       const told = text === null ? null : (JSON.parse(text) as { ok: boolean; bars: Record<string, string> });
       if (told?.ok && current) setBars(told.bars);
     })();

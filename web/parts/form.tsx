@@ -33,6 +33,14 @@ export function Question({ ask, value, onAnswer }: Props) {
     return <Choice legend={legend} kind="strip" options={options} value={options.find((one) => one.value === value)?.value ?? null} onChange={onAnswer} />;
   }
   if (ask.kind === "list") return <ListQuestion legend={legend} value={value} onAnswer={onAnswer} />;
+  if (ask.kind === "day") {
+    return (
+      <label class="typed">
+        {legend}
+        <input type="date" value={typeof value === "string" ? value : ""} onChange={(event) => onAnswer(event.currentTarget.value || null)} />
+      </label>
+    );
+  }
   return <LineQuestion ask={ask} legend={legend} value={value} onAnswer={onAnswer} />;
 }
 

@@ -47,7 +47,7 @@ export function Photos({ shows, open }: { shows: string; open: OpenJob }) {
   );
 }
 
-function Picture({ sha256, alt }: { sha256: string; alt: string }) {
+export function Picture({ sha256, alt }: { sha256: string; alt: string }) {
   const [address, setAddress] = useState<string | null>(null);
   useEffect(() => {
     let made: string | null = null;

@@ -92,11 +92,12 @@ def listed_in(folder: Path) -> dict[str, Listed]:
 
 
 class Pages:
-    """An ASGI application that serves a folder of built pages; the list is read once, when it is made."""
+    """An ASGI application that serves a folder of built pages; pages that are built anew meanwhile are seen."""
 
     def __init__(self, folder: Path) -> None:
         self._folder = folder
-        self._files = listed_in(folder)
+        self._read_at: int | None = None  # when the list was written that was read last
+        self._files: dict[str, Listed] = {}
 
     async def __call__(self, scope: Scope, receive: Receive, send: Send) -> None:
         """Answers one request."""
@@ -105,6 +106,7 @@ class Pages:
     def _answer(self, request: Request) -> Response:
         if request.method not in ("GET", "HEAD"):
             return PlainTextResponse("only to be read\n", 405, {**HEADERS, "Allow": "GET, HEAD"})
+        self._look_again()
         if not self._files:
             return PlainTextResponse(NOT_BUILT, 503, HEADERS)
         name = path_of(request) or INDEX
@@ -112,6 +114,12 @@ class Pages:
         if file is None:
             return PlainTextResponse("there is no such page\n", 404, HEADERS)
         return self._handed_out(request, name, file=file)
+
+    def _look_again(self) -> None:
+        found = self._folder / LIST
+        written_at = found.stat().st_mtime_ns if found.is_file() else None
+        if written_at != self._read_at:
+            self._files, self._read_at = listed_in(self._folder), written_at
 
     def _handed_out(self, request: Request, name: str, *, file: Listed) -> Response:
         encoding, ending = form_for(request.headers.get("accept-encoding", ""), file.packed)
