@@ -15,7 +15,9 @@ def test_the_head_the_findings_and_what_is_next() -> None:
     lines = as_text(answer(cycle_heard())).splitlines()
     assert lines[0].startswith("truck.log: candump, ")
     assert lines[1:3] == [f"VIN {VIN}", "lowest 10.20 V at 9.0 s, as the vehicle reports it"]
-    assert any(line.startswith("thin   lowest voltage reported while the starter turns: 10.20 V") for line in lines)
+    at = lines.index("thin   lowest voltage reported while the starter turns: 10.20 V")
+    assert lines[at + 1].startswith("       limit at least 9 V, a constant supply while the starter turns (common")
+    assert lines[at + 2].startswith("       the vehicle's own computers reported 10.20 V")
     assert lines[-2].startswith("next: record the start again")
     assert lines[-1].startswith("mind: listen only")
 

@@ -28,7 +28,8 @@ def _lines(answer: Answer) -> Iterator[str]:
     if heard.volts is not None:
         yield f"lowest {heard.volts.lowest_V:.2f} V at {heard.volts.lowest_s:.1f} s, as the vehicle reports it"
     yield ""
-    yield from (_finding(finding) for finding in answer.findings)
+    for finding in answer.findings:
+        yield from _finding(finding)
     yield ""
     yield from (f"passed over: {count} × {reason.replace('_', ' ')}" for reason, count in heard.skipped.items())
     yield from (f"    {place}" for place in heard.places)
@@ -38,12 +39,13 @@ def _lines(answer: Answer) -> Iterator[str]:
         yield f"mind: {LISTEN_ONLY}"
 
 
-def _finding(finding: Finding) -> str:
-    value = rounded(finding.value, finding.digits)
-    figure = "" if value is None else f" {value:.{finding.digits}f} {finding.unit}"
-    limit = finding.limit
-    against = "" if limit is None else f" ({limit.side} {limit.value:g}; {limit.warrant})"
-    return f"{MARK[finding.verdict]}  {finding.what}:{figure}{against} {finding.because}"
+def _finding(finding: Finding) -> Iterator[str]:
+    value, limit = rounded(finding.value, finding.digits), finding.limit
+    figure = "" if value is None else f": {value:.{finding.digits}f} {finding.unit}"
+    yield f"{MARK[finding.verdict]}  {finding.what}{figure}"
+    if limit is not None:
+        yield f"       limit {limit.side} {limit.value:g} {limit.unit}, {limit.warrant}"
+    yield f"       {finding.because}"
 
 
 def _urgent(answer: Answer) -> list[Finding]:

@@ -42,6 +42,14 @@ def test_no_turn_of_the_key_is_open() -> None:
     assert "listen only" in (finding.next or "")
 
 
+def test_an_engine_that_stood_is_said_so() -> None:
+    """Key on from the first frame to the last, and nothing more."""
+    heard = listened([frame for frame in key_cycle(crank_s=99.0) if 6.0 < frame.time_s < 20.0]).heard
+    assert (
+        key_finding(heard).because == "the key was on when the log began; no turn of the key in 14 s; the engine stood"
+    )
+
+
 def test_nobody_reports_an_engine_speed() -> None:
     """Then no crank can be seen."""
     frames = [frame for frame in key_cycle(asleep=False) if frame.can_id >> 8 & 0xFFFF != 61444]

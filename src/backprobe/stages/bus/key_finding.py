@@ -9,6 +9,7 @@ from backprobe.findings import Finding, Stage, Verdict
 from backprobe.stages.bus.caution import minded
 from backprobe.stages.bus.heard import Heard
 from backprobe.stages.bus.key_cycle import Crank, KeyOff
+from backprobe.stages.probe.recording.engine_speed import TURNS_RPM
 
 LOG_A_CYCLE = "begin the log with the key off, then on, crank, ten seconds of running, off, ten seconds more"
 TOGETHER_S = 0.1
@@ -50,7 +51,8 @@ def _said(heard: Heard) -> Iterator[str]:
     if heard.rpm_max is None:
         yield "no computer reports an engine speed"
     elif not (key.ons_s or key.cranks or key.offs):
-        yield f"no turn of the key in {heard.length_s:.0f} s; engine speed up to {heard.rpm_max:.0f} rpm"
+        ran = f"engine speed up to {heard.rpm_max:.0f} rpm" if heard.rpm_max >= TURNS_RPM else "the engine stood"
+        yield f"no turn of the key in {heard.length_s:.0f} s; {ran}"
 
 
 def _off(off: KeyOff) -> str:
