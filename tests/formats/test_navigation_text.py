@@ -13,7 +13,16 @@ from backprobe.formats.navigation_text import MOST_SHOWN, Passed, figure, oddity
 
 @pytest.mark.parametrize(
     ("text", "value"),
-    [("-.5D-01", -0.05), ("0.1E+3", 100.0), ("7", 7.0), ("", None), ("0.1 0.2", None), ("nan", None), ("1D", None)],
+    [
+        ("-.5D-01", -0.05),
+        ("0.1E+3", 100.0),
+        ("7", 7.0),
+        ("", None),
+        ("0.1 0.2", None),
+        ("nan", None),
+        ("1E999", None),
+        ("1D", None),
+    ],
 )
 def test_figures(text: str, value: float | None) -> None:
     """D and E both stand before the power of ten; two figures in one place are none."""
@@ -25,6 +34,12 @@ def test_orbits_that_cannot_be() -> None:
     good = elements()
     assert oddity(good) is None
     bad = (replace(good, e=0.5), replace(good, sqrt_a=7000.0), replace(good, i0_rad=2.0), replace(good, m0_rad=90.0))
+    bad += (
+        replace(good, toe_s=1e12),
+        replace(good, crc_m=1e9),
+        replace(good, cus_rad=1.0),
+        replace(good, i_dot_rad_s=1.0),
+    )
     assert all(oddity(each) for each in bad)
 
 

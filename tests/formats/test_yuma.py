@@ -48,6 +48,14 @@ def test_a_block_without_its_headline_is_told_by_its_id() -> None:
     assert read_yuma(lines, file="yuma.txt", near_week=WEEK).ids == ("G01", "G02", "G03")
 
 
+def test_a_week_that_cannot_be_is_passed_over() -> None:
+    """Week 10^12, and a time beyond the week's end, are no times: such blocks are passed over."""
+    for old, new in (("week:                        107", "week:  1000000000000"), ("352800.0000", "9999999")):
+        lines = [line.replace(old, new) for line in yuma(constellation(1, plain=True))]
+        orbits = read_yuma([*lines, *yuma([elements(2, plain=True)])], file="yuma.txt", near_week=WEEK)
+        assert (orbits.ids, orbits.skipped_count) == (("G02",), 1)
+
+
 def test_nothing_to_read_is_refused() -> None:
     """An almanac in which no block is whole is refused with its first fault."""
     with pytest.raises(UnreadableError, match="cannot be read; not one satellite"):

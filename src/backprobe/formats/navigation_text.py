@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+import math
 import re
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 
 from backprobe.errors import Place, Skipped, UnreadableError
 from backprobe.evidence.orbits import Elements
+from backprobe.physics.gps_time import WEEK_S
 
 MOST_SHOWN = 20
 _FIGURE = re.compile(r"[+-]?(?:\d+\.?\d*|\.\d+)(?:[EeDd][+-]?\d{1,3})?", re.ASCII)
@@ -16,6 +18,8 @@ SQRT_A = (5_000.0, 5_300.0)
 MOST_E = 0.1
 INCLINATION_RAD = (0.7, 1.2)
 ANGLE_RAD = 10.0
+SMALL_RAD, SMALL_M, SMALL_RAD_S = 0.01, 20_000.0, 1e-7  # what corrections and rates stay within
+LAST_WEEK = 7000  # of the year 2114
 
 
 def figure(text: str) -> float | None:
@@ -25,7 +29,8 @@ def figure(text: str) -> float | None:
     (-122.8, 5153.57959, None)
     """
     plain = text.strip()
-    return float(plain.upper().replace("D", "E")) if _FIGURE.fullmatch(plain) else None
+    value = float(plain.upper().replace("D", "E")) if _FIGURE.fullmatch(plain) else math.inf
+    return value if math.isfinite(value) else None
 
 
 def oddity(elements: Elements) -> str | None:
@@ -41,7 +46,17 @@ def oddity(elements: Elements) -> str | None:
     angles = (elements.omega0_rad, elements.omega_rad, elements.m0_rad)
     if any(abs(angle) > ANGLE_RAD for angle in angles):
         return "an angle of more than 10 rad; angles within a turn or two are expected"
-    return None
+    if not 0 <= elements.toe_s <= LAST_WEEK * WEEK_S:
+        return f"its time is week {elements.toe_s / WEEK_S:.0f}; a week from 0 (1980) to {LAST_WEEK} is expected"
+    return None if _small(elements) else "a correction or a rate far larger than any orbit has"
+
+
+def _small(elements: Elements) -> bool:
+    """Whether the small corrections and the rates are small."""
+    turns = (elements.cuc_rad, elements.cus_rad, elements.cic_rad, elements.cis_rad)
+    rates = (elements.omega_dot_rad_s, elements.i_dot_rad_s, elements.delta_n_rad_s)
+    groups = ((turns, SMALL_RAD), ((elements.crc_m, elements.crs_m), SMALL_M), (rates, SMALL_RAD_S))
+    return all(abs(value) <= most for values, most in groups for value in values)
 
 
 @dataclass(slots=True)

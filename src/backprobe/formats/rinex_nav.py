@@ -136,6 +136,8 @@ def _take(block: Sequence[tuple[int, str]], reading: _Reading) -> str | None:
     toc_s = _epoch_s(block[0][1], version)
     if toc_s is None:
         return "a date and time that there is"
+    if not 0 <= (rows[3][0] or 0.0) < WEEK_S:
+        return "seconds of the week from 0 to 604799 in the fourth line"
     elements = _elements(_name(block[0][1], version), [[v or 0.0 for v in row] for row in rows], toc_s=toc_s)
     odd = oddity(elements)
     if odd is None:

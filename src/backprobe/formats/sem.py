@@ -13,7 +13,7 @@ from itertools import islice
 
 from backprobe.errors import Place, UnreadableError
 from backprobe.evidence.orbits import Elements, Orbits
-from backprobe.formats.navigation_text import ALMANAC_GOOD_FOR_S, Passed, figure, oddity, week_note
+from backprobe.formats.navigation_text import ALMANAC_GOOD_FOR_S, LAST_WEEK, Passed, figure, oddity, week_note
 from backprobe.physics.gps_time import WEEK_S, full_week
 
 WHAT = "a SEM almanac"
@@ -43,7 +43,7 @@ def read_sem(lines: Iterable[str], *, file: str, near_week: int) -> Orbits:
         raise UnreadableError(Place(file), f"{WHAT}: a count and a title, then week and time; the file ends before")
     number, line = told[1]
     week_text = [figure(text) for text in line.split()]
-    if len(week_text) != 2 or week_text[0] is None or week_text[1] is None:
+    if len(week_text) != 2 or week_text[0] is None or week_text[1] is None or not 0 <= week_text[0] <= LAST_WEEK:
         raise UnreadableError(Place(file, number, line), "the week and the seconds in it, as '107 405504'")
     written = int(week_text[0])
     week = full_week(written, near_week)

@@ -10,7 +10,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from itertools import chain
 
 from backprobe.evidence.orbits import Elements, Orbits
-from backprobe.formats.navigation_text import ALMANAC_GOOD_FOR_S, Passed, figure, oddity, week_note
+from backprobe.formats.navigation_text import ALMANAC_GOOD_FOR_S, LAST_WEEK, Passed, figure, oddity, week_note
 from backprobe.physics.gps_time import WEEK_S, full_week
 
 WHAT = "a YUMA almanac"
@@ -95,6 +95,9 @@ def _close(
         return
     if block["id"] != int(block["id"]) or not 1 <= block["id"] <= 63:
         passed.over(*place, expected="ID: a satellite's number from 1 to 63")
+        return
+    if not (0 <= block["week"] <= LAST_WEEK and 0 <= block["toa"] <= WEEK_S):
+        passed.over(*place, expected=f"a week up to {LAST_WEEK}, and seconds in it up to {WEEK_S}")
         return
     written = int(block["week"])
     week = full_week(written, near_week)
