@@ -7,7 +7,6 @@ from itertools import islice
 from pathlib import Path
 
 from backprobe.errors import OptionError
-from backprobe.evidence.job_sheet import JobSheet
 from backprobe.files.can_log import HEAD_LINES, no_bus_log, open_can_log
 from backprobe.files.open import small_text, text_lines
 from backprobe.formats.bus_faults import BusFaults
@@ -44,15 +43,11 @@ def bus_file(path: Path, *, vin: str | None = None, job: Path | None = None) -> 
     """The answer to one log; `vin` goes before the job sheet's. Raises InputError."""
     sheet = None if job is None else read_job(small_text(job), job.name)
     listened = listen_to(path)
-    return BusCase(listened=listened, answer=answer(listened.heard, vin=vin or _vin(sheet), system_V=_system_V(sheet)))
-
-
-def _vin(sheet: JobSheet | None) -> str | None:
-    return None if sheet is None else sheet.vehicle.vin
-
-
-def _system_V(sheet: JobSheet | None) -> int | None:
-    return None if sheet is None else sheet.vehicle.system_V
+    if sheet is None:
+        return BusCase(listened=listened, answer=answer(listened.heard, vin=vin))
+    vehicle = sheet.vehicle
+    found = answer(listened.heard, vin=vin or vehicle.vin, system_V=vehicle.system_V, has_crank=vehicle.has_crank)
+    return BusCase(listened=listened, answer=found)
 
 
 def start_of(text: str) -> float:

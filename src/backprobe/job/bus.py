@@ -47,7 +47,8 @@ def bus_findings(buses: Sequence[Heard], sheet: JobSheet, *, script: KeyScript |
 
 def _of_log(heard: Heard, sheet: JobSheet, *, script: KeyScript | None) -> Iterator[Finding]:
     vehicle = sheet.vehicle
-    said = answer_log(heard, vin=vehicle.vin if heard.vins else None, system_V=vehicle.system_V)
+    wanted = vehicle.vin if heard.vins else None
+    said = answer_log(heard, vin=wanted, system_V=vehicle.system_V, has_crank=vehicle.has_crank)
     for finding in said.findings:
         proves = finding.verdict in (Verdict.HOLDS, Verdict.FAILS)
         wrong = finding.verdict is not Verdict.HOLDS

@@ -34,6 +34,16 @@ def test_the_worst_finding_is_the_verdict() -> None:
     assert answer(cycle_heard(), vin="1G4AH59H45G118341").verdict is Verdict.FAILS
 
 
+def test_nothing_is_asked_of_a_starter_that_is_not_there() -> None:
+    """An electric vehicle: no dip to be proven, and READY in the place of the crank."""
+    heard = cycle_heard(on_s=1e9, crank_s=1e9)
+    given = answer(heard, has_crank=False)
+    assert "bus_dip" not in {finding.id for finding in given.findings}
+    asked = [finding.next for finding in given.findings if finding.next]
+    assert any("READY" in each for each in asked)
+    assert not any("crank" in each for each in asked)
+
+
 def test_what_was_not_heard_is_null() -> None:
     """No VIN, no voltage, no speed."""
     heard = replace(cycle_heard(None), volts=None, rpm_max=None)

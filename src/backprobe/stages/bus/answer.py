@@ -57,14 +57,17 @@ def key_json(key: KeyCycle) -> dict[str, object]:
     }
 
 
-def answer(heard: Heard, *, vin: str | None = None, system_V: int | None = None) -> Answer:
-    """The findings on a log; `vin` is the job's, `system_V` the vehicle's where it is known, else as its volts tell."""
+def answer(heard: Heard, *, vin: str | None = None, system_V: int | None = None, has_crank: bool = True) -> Answer:
+    """The findings on a log; `vin` is the job's, `system_V` the vehicle's where it is known, else as its volts tell.
+
+    Without `has_crank`, an electric or hybrid vehicle, nothing is asked of a starter.
+    """
     told_V = 12 if heard.volts is None else heard.volts.system_V
     system = told_V if system_V is None else system_V
     found = [
         vin_finding(heard, wanted=vin),
-        key_finding(heard),
-        dip(heard, system_V=system),
+        key_finding(heard, has_crank=has_crank),
+        dip(heard, system_V=system) if has_crank else None,
         *health_findings(heard),
         distance_finding(heard),
         clock_finding(heard),

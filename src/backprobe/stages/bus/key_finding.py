@@ -12,10 +12,11 @@ from backprobe.stages.bus.key_cycle import Crank, KeyOff
 from backprobe.stages.probe.recording.engine_speed import TURNS_RPM
 
 LOG_A_CYCLE = "begin the log with the key off, then on, crank, ten seconds of running, off, ten seconds more"
+LOG_READY = "begin the log with the key off, then on, READY for ten seconds, off, ten seconds more"
 TOGETHER_S = 0.1
 
 
-def key_finding(heard: Heard) -> Finding:
+def key_finding(heard: Heard, *, has_crank: bool = True) -> Finding:
     """What the bus shows of the key: `holds` where a turn was seen, `open` where none was."""
     said = list(_said(heard))
     turned = heard.key.ons_s or heard.key.cranks or heard.key.offs
@@ -25,7 +26,7 @@ def key_finding(heard: Heard) -> Finding:
         what="key cycle seen from inside",
         verdict=Verdict.HOLDS if turned else Verdict.OPEN,
         because="; ".join(said),
-        next=None if turned else minded(LOG_A_CYCLE),
+        next=None if turned else minded(LOG_A_CYCLE if has_crank else LOG_READY),
     )
 
 
