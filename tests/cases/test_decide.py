@@ -10,7 +10,7 @@ from tests.samples.journals import JOB, Phone
 from tests.samples.sheets import job_sheet
 from tests.samples.stores import AT, ORGANISATION
 
-from backprobe.cases.decide import DisputeDecision, SlotDecision, decide, open_matters
+from backprobe.cases.decide import DisputeDecision, SlotDecision, decide, open_matters, release
 from backprobe.cases.hand_in_file import keep_bytes
 from backprobe.cases.may import Caller, Role
 from backprobe.cases.new_job import NewJob, make_job
@@ -116,3 +116,13 @@ def test_only_what_is_open_and_only_by_the_lead(sqlite_yard: Yard, ines: Caller,
             decide(sqlite_yard, caller, job_id=JOB, decision=decision)
         assert refusal.value.code == code
     assert state(sqlite_yard).slots["vin"].values == ("A", "B")
+
+
+def test_only_the_lead_lets_go_of_a_unit(sqlite_yard: Yard, ines: Caller) -> None:
+    """And only of one that a job has."""
+    send(sqlite_yard, ines, Phone().claims("serial", "LN2-1"))
+    for caller, serial, code in ((ines, "LN2-1", "not_allowed"), (LEAD, "LN2-2", "not_found")):
+        with pytest.raises(RefusedError) as refusal:
+            release(sqlite_yard, caller, serial=serial)
+        assert refusal.value.code == code
+    assert release(sqlite_yard, LEAD, serial=" ln2-1") == JOB

@@ -8,7 +8,7 @@ from tests.samples.stores import AT, ORGANISATION
 
 from backprobe.cases.may import Caller
 from backprobe.cases.sync import take_batch
-from backprobe.cases.unit_claims import plain_serial, touches_units
+from backprobe.cases.unit_claims import plain_serial, release_unit, touches_units
 from backprobe.cases.yard import Yard
 from backprobe.job.entry import Entry, read_entry
 from backprobe.job.fold import JobState, fold
@@ -110,3 +110,25 @@ def test_readings_touch_no_unit() -> None:
     assert not touches_units(phone.reads("Red", "on", "12.3"))
     assert not touches_units(phone.corrects("12.4", first))
     assert plain_serial(" ln2 - 1") == "LN2-1"
+
+
+def test_a_vehicle_that_turns_out_to_be_the_same_lifts_the_refusal(two: Yards) -> None:
+    """The VIN of the job that has the unit comes last: whoever waits is asked again at once."""
+    two.send(two.a.claims("serial", "LN2-1"))
+    two.send(two.b.claims("serial", "LN2-1"), two.b.claims("vin", VIN))
+    assert two.refused("job-b") == 1
+    two.send(two.a.claims("vin", VIN))
+    assert (two.holder("LN2-1"), two.refused("job-b")) == ("job-a", 0)
+
+
+def test_a_unit_that_has_left_its_vehicle_is_let_go_of(two: Yards) -> None:
+    """Job b gets it; job a does not claim it again whatever it says later, and its finding stays none."""
+    two.send(two.a.claims("serial", "LN2-1"))
+    two.send(two.b.claims("serial", "LN2-1"))
+    with two.yard.store.writing() as connection:
+        held = entries.held(connection, ORGANISATION)
+        assert release_unit(held, "ln2-1", at=AT) == "job-a"
+        assert release_unit(held, "LN2-9", at=AT) is None
+    assert (two.holder("LN2-1"), two.refused("job-a"), two.refused("job-b")) == ("job-b", 0, 0)
+    two.send(two.a.claims("vin", VIN))
+    assert (two.holder("LN2-1"), two.refused("job-a")) == ("job-b", 0)

@@ -171,3 +171,13 @@ def test_two_serials_are_decided_between(server: Server, desk: httpx.Client, pho
     done = desk.post("/api/desk/jobs/job-7/decide", json={"slot": "serial", "value": "LN2-2"})
     assert done.json() == {"entries": 1}
     assert desk.get("/api/desk/jobs/job-7").json()["to_decide"] == {"slots": [], "disputes": []}
+
+
+def test_a_unit_is_moved_to_another_vehicle(desk: httpx.Client) -> None:
+    """Planned twice, the second job fails; let go of at the desk, it has the unit."""
+    made(desk, "LY-01", serial="LN2-1")
+    made(desk, "LY-02", serial="LN2-1", plate="LY 02")
+    assert desk.post("/api/desk/units/release", json={"serial": "LN2-1"}).json() == {"job": "LY-01"}
+    findings = desk.get("/api/desk/jobs/LY-02").json()["answer"]["findings"]
+    assert [finding for finding in findings if finding["id"] == "unit_elsewhere"] == []
+    assert desk.post("/api/desk/units/release", json={"serial": "none"}).json()["code"] == "not_found"

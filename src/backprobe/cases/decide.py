@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from backprobe.cases.may import Caller, Deed
 from backprobe.cases.server_words import say
 from backprobe.cases.tokens import fresh_id, now
-from backprobe.cases.unit_claims import settle_units
+from backprobe.cases.unit_claims import release_unit, settle_units
 from backprobe.cases.yard import Yard
 from backprobe.errors import RefusedError
 from backprobe.job.canonical import Body, Json
@@ -60,6 +60,17 @@ def decide(yard: Yard, caller: Caller, *, job_id: str, decision: SlotDecision | 
         said = say(held, drafts, job_id=job_id, at=at)
         settle_units(held, job_id, at=at)
     return len(said)
+
+
+def release(yard: Yard, caller: Caller, *, serial: str) -> str:
+    """Let go of a unit that has left its vehicle; the job that had it. Raises RefusedError where none has it."""
+    caller.must(Deed.DECIDE)
+    with yard.store.writing() as connection:
+        held = entries.held(connection, caller.organisation)
+        job_id = release_unit(held, serial.replace("\0", ""), at=now())
+    if job_id is None:
+        raise RefusedError("no job has a unit of this number", code="not_found")
+    return job_id
 
 
 def open_matters(state: JobState, found: dict[str, Entry]) -> dict[str, object]:

@@ -8,7 +8,7 @@ from fastapi import APIRouter, Path, Query
 from fastapi.responses import FileResponse
 from pydantic import Field
 
-from backprobe.cases.decide import DisputeDecision, SlotDecision
+from backprobe.cases.decide import DisputeDecision, SlotDecision, release
 from backprobe.cases.decide import decide as decide_job
 from backprobe.cases.desk_jobs import list_jobs, one_job
 from backprobe.cases.erase import Erasing, erase
@@ -59,6 +59,12 @@ class MatterBody(Strict):
     value: Name | None = None
     about: Name | None = None
     stands: Name | None = None
+
+
+class UnitBody(Strict):
+    """A unit, by its serial number."""
+
+    serial: str = Field(min_length=1, max_length=MOST_NAME)
 
 
 class DecisionBody(Strict):
@@ -115,6 +121,12 @@ def decide_matter(job_id: JobId, body: MatterBody, *, here: Here, desk: Desk) ->
         dispute = DisputeDecision(body.about, body.stands)
         return {"entries": decide_job(here.yard, desk.caller, job_id=name, decision=dispute)}
     raise RefusedError("slot and value, or about and stands, are expected", code="request")
+
+
+@router.post("/units/release")
+def release_unit(body: UnitBody, here: Here, *, desk: Desk) -> dict[str, object]:
+    """Let go of a unit that has left its vehicle, so that another may have it."""
+    return {"job": release(here.yard, desk.caller, serial=body.serial)}
 
 
 @router.post("/jobs/{job_id:path}/erase")
