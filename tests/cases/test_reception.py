@@ -8,6 +8,7 @@ from pathlib import Path
 from xml.etree import ElementTree
 
 import pytest
+from jsonschema import Draft202012Validator
 from pypdf import PdfReader
 from tests.samples.jobs import demo_job
 from tests.samples.receiver_world import World, log_lines
@@ -19,6 +20,8 @@ from backprobe.errors import UnreadableError
 from backprobe.findings import Stage, Verdict
 from backprobe.job.heard_picture import heard_picture
 from backprobe.job.journal_door import judge_journal_text
+
+SCHEMAS = Path(__file__).resolve().parents[2] / "schemas"
 
 
 def test_a_log_is_judged_and_drawn(tmp_path: Path) -> None:
@@ -124,3 +127,24 @@ def test_the_mount_sheets_heading_names_the_side(tmp_path: Path) -> None:
     sheet.write_text(text, encoding="utf-8")
     found = [each for each in judge_folder(folder).judged.findings if each.id == "reception_blocked"]
     assert [each.what for each in found] == ["Blocked part of the sky: right, reception.nmea"]
+
+
+def test_the_judgement_is_as_its_schema_says(tmp_path: Path) -> None:
+    """With a log that was kept well, one that is blocked, and one without a position: every finding fits."""
+    folder = demo_job(tmp_path, "truck-07")
+    (folder / "nmea").mkdir()
+    worlds = {
+        "good.nmea": World(seed=7, satellites=24, systems=("GP", "GL", "GA"), shift_dB=6.0, step_s=10),
+        "blocked.nmea": World(seed=3, satellites=24, systems=("GP", "GL"), blocked=(90, 210, 90, 22)),
+    }
+    for name, world in worlds.items():
+        (folder / "nmea" / name).write_text("\n".join(log_lines(world)), encoding="ascii")
+    void = "$GPGGA,,,,,,0,,,,M,,M,,*66\n$GPRMC,,V,,,,,,,,,,N*53\n"
+    (folder / "nmea" / "void.nmea").write_text(void * 50, encoding="ascii")
+    schema = json.loads((SCHEMAS / "judge.schema.json").read_text(encoding="utf-8"))
+    answer = {**judge_folder(folder).as_json(), "record": None}
+    Draft202012Validator(schema).validate(answer)
+    assert "nmea/blocked.nmea" in json.dumps(answer)
+    entries = Draft202012Validator(json.loads((SCHEMAS / "entry.schema.json").read_text(encoding="utf-8")))
+    for line in (folder / "journal.jsonl").read_text(encoding="utf-8").splitlines():
+        entries.validate(json.loads(line))
