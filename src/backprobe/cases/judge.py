@@ -22,7 +22,7 @@ from backprobe.job.proving import proving_of
 from backprobe.job.receptions import receptions_of
 from backprobe.job.signed import sign_off_finding
 from backprobe.job.units import unit_findings
-from backprobe.stages.mount.reception.answer import notes_of
+from backprobe.stages.mount.reception.answer import passed_over
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -38,7 +38,7 @@ class JudgedFolder:
         """What the technician should know of the folder itself."""
         otherwise = judged_otherwise(self.imported, self.judged.findings)
         logs = self.judged.evidence.receptions
-        heard = (f"{log.file}: {note}" for log in logs for note in notes_of(log))
+        heard = (f"{log.file}: {note}" for log in logs for note in passed_over(log))
         proof = () if self.judged.proof is None else self.judged.proof.beside
         policy = self.judged.evidence.policy
         strict = () if policy is None else (f"{policy.file}: the fleet's own limits count where they are tighter",)

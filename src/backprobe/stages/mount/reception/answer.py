@@ -73,6 +73,11 @@ def notes_of(log: Reception) -> Iterator[str]:
         yield "No minute of rest in it: no scatter."
     elif figures.held_still(log.rest):
         yield "The receiver holds its position while it rests: no scatter shows."
+    yield from passed_over(log)
+
+
+def passed_over(log: Reception) -> Iterator[str]:
+    """What of a log could not be believed, in numbers, and where first."""
     for odd, words in _ODD.items():
         if odd in log.odd:
             times = "once" if log.odd[odd] == 1 else f"{log.odd[odd]} times"
