@@ -14,10 +14,11 @@ from backprobe.cases.record_built import (
     joined_rows,
     more_photos,
     not_covered,
+    owed_rows,
     shown_photos,
     told_driver,
 )
-from backprobe.evidence.hand_over import End, HandOver
+from backprobe.evidence.hand_over import End, HandOver, Missing
 from backprobe.evidence.photo import NamedPhoto, Shows
 from backprobe.files.photos import PaperPhoto
 from backprobe.findings import Stage
@@ -102,3 +103,13 @@ def test_what_is_not_covered_is_named_by_stage():
     unproven = [each for each in without if each.stage is not Stage.PROVE]
     assert not_covered([*unproven, mounted]) == ["Not in this record: a test of the unit."]
     assert not_covered([replace(joint, stage=stage) for stage in Stage]) == []
+
+
+def test_what_is_owed_comes_in_words():
+    """A named lack with what it means, anything else as it was written; nothing where nobody has ended the job."""
+    night = Missing(what="parked night", owed_by="the yard office", until="2026-04-07")
+    rows = owed_rows(HandOver(end=End.PROVISIONAL, missing=(night, Missing(what="a new fuse"))))
+    assert rows[0].what == "parked night: the reports do not cover one night with the vehicle parked"
+    assert (rows[0].owed_by, rows[0].until) == ("the yard office", "2026-04-07")
+    assert (rows[1].what, rows[1].owed_by, rows[1].until) == ("a new fuse", None, None)
+    assert owed_rows(None) == ()

@@ -53,7 +53,7 @@ def test_a_bare_job_has_none_of_it(record: Callable[..., RecordContent]):
     """Each part is empty or None, and the template leaves it out."""
     found = sections(record(choices=(), pictures=()), SETTER)
     assert {name: value for name, value in found.items() if value and name != "photos"} == {}
-    assert found["photos"] == {"columns": 3, "width_mm": 56.0, "height_mm": 36.0, "shown": []}
+    assert found["photos"] == {"columns": 3, "width_mm": 56.0, "height_mm": 33.0, "shown": []}
 
 
 def test_all_of_it_is_plain_json(record: Callable[..., RecordContent]):
@@ -92,9 +92,9 @@ def test_up_to_three_photos_stand_in_one_row(count: int, room: tuple[float, ...]
 
 
 def test_a_photo_has_its_caption_and_its_words():
-    """120 × 80 points in 56 × 36 mm: 54 mm wide, 36 mm high; what is heard keeps its letters."""
+    """120 × 80 points in 56 × 33 mm: 49.5 mm wide, 33 mm high; what is heard keeps its letters."""
     (row,) = photos((GROUND,), SETTER)["shown"]  # type: ignore[misc]
-    assert (row["width_mm"], row["height_mm"]) == (54.0, 36.0)
+    assert (row["width_mm"], row["height_mm"]) == (49.5, 33.0)
     assert (row["shows"], row["note"], row["alt"]) == (["The ground point"], ["M8 ", {"code": "U+6F22"}], "漢")
 
 

@@ -29,7 +29,7 @@ from backprobe.job.signed import FINDING, is_due
 from backprobe.job.wiring import wiring_picture
 from backprobe.paper.content import Attachment, ChoiceRow, IdentityRow, Picture, RecordContent, SignOffBlock
 from backprobe.paper.record import write_record
-from backprobe.stages.hand_over.ending import DRIVER, ENDING, told
+from backprobe.stages.hand_over.ending import DRIVER, ENDING, MISSING, told
 from backprobe.stages.probe.slots import SlotName
 
 SENTENCE = {
@@ -42,7 +42,7 @@ NOT_SIGNED = "Nobody has signed this record."
 TITLE, TITLE_SO_FAR = "Installation record: handed over as {end}", "Installation record so far"
 URGENCY = (Verdict.FAILS, Verdict.OPEN, Verdict.THIN, Verdict.HOLDS)
 CRANK = "The crank, as it was recorded"
-BESIDE = 440.0  # of a picture with a narrow one beside it
+BESIDE = 460.0  # of a picture with a narrow one beside it
 STANDING = "How long it can stand"
 HEARD = "What the receiver heard"
 CAUTIONS = (
@@ -148,7 +148,7 @@ def sign_off_block(imported: Imported, sign_off: SignOff) -> SignOffBlock:
     ended = imported.sheet.hand_over
     entry = sign_off.entry
     said = {} if ended is None else told(ended)
-    lines = [f"{name}: {', '.join(items)}" for name, items in said.items() if items and name != DRIVER]
+    lines = [f"{name}: {', '.join(items)}" for name, items in said.items() if items and name not in (DRIVER, MISSING)]
     at = None if entry.at is None else entry.at.replace("T", " ").replace("Z", " UTC")
     when = "at a time not known" if at is None else f"{at} by the signing device's clock"
     return SignOffBlock(

@@ -12,6 +12,7 @@ from backprobe.evidence.unit_sheet import Purpose
 from backprobe.findings import Finding, Stage
 from backprobe.job.judge import JobJudgement
 from backprobe.paper.content import JoinedRow, OwedRow, ShownPhoto
+from backprobe.stages.hand_over.ending import missing_in_words
 
 MOST_PHOTOS = 12  # two pages of them; the others stay in the job folder, and the record says how many
 MOST_NOTE = 240  # letters of a photo's note that stand in a record; the whole note is in job.toml
@@ -82,7 +83,7 @@ def owed_rows(hand_over: HandOver | None) -> tuple[OwedRow, ...]:
     """What a provisional job still lacks, who owes it, and until when."""
     if hand_over is None:
         return ()
-    return tuple(OwedRow(what=one.what, owed_by=one.owed_by, until=one.until) for one in hand_over.missing)
+    return tuple(OwedRow(what=missing_in_words(one), owed_by=one.owed_by, until=one.until) for one in hand_over.missing)
 
 
 def told_driver(hand_over: HandOver | None) -> tuple[str, ...] | None:

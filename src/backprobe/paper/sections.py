@@ -18,7 +18,7 @@ from backprobe.paper.content import (
 from backprobe.paper.setter import Setter, spoken
 
 # the rooms for photos on the page, side by side [mm]: up to three in one row, more by two and six to a page
-ONE_ROW = (3, 56.0, 36.0)
+ONE_ROW = (3, 56.0, 33.0)
 BY_TWO = (2, 84.0, 58.0)
 LEAST_PX_PER_MM = 2.0  # a small photo is not made larger than this: its points would show
 

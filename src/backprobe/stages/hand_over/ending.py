@@ -9,7 +9,7 @@ from backprobe.findings import Finding, Stage, Verdict
 from backprobe.stages.hand_over.lacks import MEANS, contradicted, in_words
 
 ENDING = "ending"
-DRIVER = "the driver was told"
+DRIVER, MISSING = "the driver was told", "missing"
 SHOWN = 5  # findings that are named; the rest is counted
 NOTHING_TOUCHED = 'or "nothing had been touched"'
 
@@ -105,7 +105,7 @@ def said(hand_over: HandOver) -> str:
 def told(hand_over: HandOver) -> dict[str, tuple[str, ...]]:
     """All that is said of the end, by what it is; empty where nothing is said."""
     return {
-        "missing": tuple(f"{_what(one)} ({_owed(one)})" for one in hand_over.missing),
+        MISSING: tuple(f"{missing_in_words(one)} ({_owed(one)})" for one in hand_over.missing),
         "undone": hand_over.undone,
         "restored": hand_over.restored,
         "why": (hand_over.why,) if hand_over.why else (),
@@ -113,7 +113,7 @@ def told(hand_over: HandOver) -> dict[str, tuple[str, ...]]:
     }
 
 
-def _what(one: Missing) -> str:
+def missing_in_words(one: Missing) -> str:
     """What is missing; of the named lacks what that means."""
     return one.what if one.lack is None else f"{one.what}: {MEANS[one.lack]}"
 
