@@ -15,6 +15,8 @@ from playwright.sync_api import Locator, Page, expect
 from tests.journeys.conftest import Phone
 from tests.journeys.test_probe import JOB
 from tests.journeys.test_reach import must_be_reachable
+from tests.samples.demo_jobs import DEMO
+from tests.samples.prove_world import reports_text, world_of
 
 from backprobe.job.journal import read_journal
 from backprobe.job.journal_door import judge_journal_text
@@ -282,6 +284,39 @@ def test_a_job_is_handed_over(phone: Phone) -> None:
     page.emulate_media(media="print")
     expect(page.locator(".printed")).to_be_visible()
     expect(page.locator(".top")).to_be_hidden()
+
+
+def test_a_recording_is_opened_on_the_phone_and_judged_there(phone: Phone) -> None:
+    """The crank of the demo's truck 7, opened with no line: its wires are known, and the crank has its margin."""
+    phone.offline()
+    page = phone.page
+    phone.to_wires()
+    page.get_by_label("Open a recording (CSV)").set_input_files(DEMO / "truck-07" / "recordings" / "crank.csv")
+    expect(page.locator(".files li")).to_have_text("recordings/crank.csv")
+    expect(page.get_by_role("radio", name="X12/4 RD")).to_have_count(1)
+    page.get_by_role("link", name="Back").click()
+    page.locator(".stage summary", has_text="Wires").click()
+    expect(page.locator(".findings")).to_contain_text("X12/4 RD: while the engine cranks")
+    expect(page.locator(".picture svg").first).to_be_visible()
+
+
+def test_the_reports_of_a_unit_are_pasted(phone: Phone) -> None:
+    """Turns of the key and reports that answer them, with no line: the proof is no longer without evidence."""
+    pasted = reports_text(world_of(None, 7))
+    phone.offline()
+    page = phone.page
+    page.goto(f"{phone.yard.url}#/job/{JOB}/prove")
+    page.get_by_role("button", name="key off", exact=True).click()
+    page.get_by_label("or paste them, headings first").fill(pasted)
+    page.get_by_role("button", name="Keep what was pasted").click()
+    expect(page.locator(".files li")).to_have_text("reports.csv")
+    expect(page.locator(".findings")).not_to_contain_text("no reports.csv")
+    must_be_reachable(phone)
+    phone.online()
+    expect(page.locator(".unsent")).to_have_text("All sent")
+    texts, blobs = held_by_server(phone)
+    assert pasted.encode() in blobs.values()
+    assert judged(texts, blobs)["ok"]
 
 
 def test_what_the_phone_says_is_what_the_server_says(phone: Phone) -> None:

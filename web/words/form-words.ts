@@ -168,6 +168,12 @@ const BOTH = {
   signature_another: ["Sign again", "Firmar otra vez"],
   print: ["Print or save what was found", "Imprimir o guardar lo encontrado"],
 
+  open_recording: ["Open a recording (CSV)", "Abrir una grabación (CSV)"],
+  open_reports: ["Open the unit's reports (CSV)", "Abrir los informes de la unidad (CSV)"],
+  paste_reports: ["or paste them, headings first", "o pegarlos, con los títulos primero"],
+  keep_pasted: ["Keep what was pasted", "Guardar lo pegado"],
+  file_too_large: ["This file is larger than 20 MB: give it to the desk.", "Este archivo supera 20 MB: entréguelo en la oficina."],
+
   photo_signature: ["Signature", "Firma"],
   photo_serial_with_vin: ["Serial with VIN: shows that this unit is in this vehicle.", "Serie con VIN: muestra que esta unidad está en este vehículo."],
   photo_bare_joint: ["The joint before it is covered: shows that it was made well.", "La unión antes de cubrirla: muestra que se hizo bien."],
