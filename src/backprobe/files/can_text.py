@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING, Any, cast
 
 from backprobe.errors import Place, UnreadableError
 from backprobe.evidence.frame import Frame
-from backprobe.formats.bus_faults import BusFaults
+from backprobe.formats.bus_faults import MOST_TIME_S, BusFaults
 
 if TYPE_CHECKING:
     from can import Message
@@ -70,9 +70,11 @@ class LineFeed:
 
 
 def frame_of(message: Message) -> Frame | None:
-    """The frame in a message of python-can; None where it holds fewer bytes than it says."""
+    """The frame in a message of python-can; None where it holds fewer bytes than it says, or no time that can be."""
     data = bytes(message.data)
     if len(data) < min(message.dlc, 8) and not (message.is_remote_frame or message.is_error_frame):
+        return None
+    if not abs(message.timestamp) <= MOST_TIME_S:
         return None
     return Frame(
         message.timestamp,

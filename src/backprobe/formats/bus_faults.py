@@ -9,9 +9,11 @@ from backprobe.errors import SHOWN_TEXT_MAX, Place, Skipped
 
 TORN_LINE = "torn_line"
 CLOCK_SET_BACK = "clock_set_back"
+CLOCK_LEAPT = "clock_leapt"
 READER_FAULT = "reader_fault"
 
 MOST_PLACES = 20
+MOST_TIME_S = 1e11  # no logger's clock shows more, whether it counts from its start or from 1970
 
 
 @dataclass(slots=True)

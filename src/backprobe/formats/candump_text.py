@@ -15,7 +15,7 @@ from collections.abc import Iterable, Iterator
 from itertools import chain, islice, pairwise
 
 from backprobe.evidence.frame import Frame
-from backprobe.formats.bus_faults import BusFaults
+from backprobe.formats.bus_faults import MOST_TIME_S, BusFaults
 from backprobe.formats.instants import read_instant
 
 EXPECTED = "a frame as candump writes it: (time)  bus  identifier  [length]  bytes; or (time) bus identifier#bytes"
@@ -92,7 +92,7 @@ def _made(match: re.Match[str], held: tuple[bytes, bool] | None) -> Frame | None
     if held is None or extended is None:
         return None
     time_s = _time_s(time)
-    if time_s is None:
+    if time_s is None or time_s > MOST_TIME_S:
         return None
     can_id = int(digits, 16)
     error = extended and bool(can_id & ERROR_FLAG)

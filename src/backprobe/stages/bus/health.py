@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from backprobe.findings import Finding, Limit, Side, Stage, Standing, Verdict, judge
-from backprobe.formats.bus_faults import CLOCK_SET_BACK, READER_FAULT, TORN_LINE
+from backprobe.formats.bus_faults import CLOCK_LEAPT, CLOCK_SET_BACK, READER_FAULT, TORN_LINE
 from backprobe.stages.bus.caution import minded
 from backprobe.stages.bus.heard import Health, Heard, SilentNode
 
@@ -26,6 +26,7 @@ WHAT = {
 LOST_WORDS = {
     TORN_LINE: "lines that hold no whole frame",
     CLOCK_SET_BACK: "times that fall back",
+    CLOCK_LEAPT: "times that leap ahead",
     READER_FAULT: "places that cannot be read",
 }
 

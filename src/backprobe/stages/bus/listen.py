@@ -16,6 +16,7 @@ from backprobe.stages.bus.heard import Health, Heard, SilentNode, VinHeard, Volt
 from backprobe.stages.bus.key_cycle import BEGINS_S, WAKES_S, KeyCycle, KeyOff, first_offs, key_offs
 from backprobe.stages.bus.listener import CUT, LOST, Listener
 from backprobe.stages.bus.nodes import OFF_BOARD, SILENCE_S, LoadTrack, NodeTrack
+from backprobe.stages.bus.steady import steady
 from backprobe.stages.bus.volts import VoltTrack
 
 ELEVEN_BIT, IMPLAUSIBLE = "eleven_bit", "implausible_voltage"
@@ -45,7 +46,7 @@ def listen(frames: Iterable[Frame], *, faults: BusFaults, form: str) -> Listened
     """
     listener = Listener(faults)
     take = listener.take
-    for frame in frames:
+    for frame in steady(frames, faults=faults):
         take(frame)
     return finished(listener, form=form)
 
