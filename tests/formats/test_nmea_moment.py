@@ -43,6 +43,15 @@ def _named(first: int, count: int) -> list[str]:
     return [f"{first + n:02d}" if n < count else "" for n in range(12)]
 
 
+def test_a_position_from_no_satellite_is_no_count() -> None:
+    """GGA with a position and 00 satellites: those that GSA names, else nobody knows."""
+    names = sentence(f"GPGSA,A,3,{','.join(_named(1, 5))},1.7,1.0,1.4")
+    counted, unknown = moment_of(gga("120000", used=0), names), moment_of(gga("120000", used=0))
+    assert counted.fix is not None
+    assert unknown.fix is not None
+    assert (counted.fix.used, unknown.fix.used) == (5, None)
+
+
 def test_hdop_of_none_is_none() -> None:
     """99.99 is how receivers write that there is no HDOP."""
     found = moment_of(gga("120000", hdop="99.99"))

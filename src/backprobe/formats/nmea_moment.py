@@ -83,7 +83,7 @@ class Moment:
     def _count(self) -> int | None:
         """How many satellites were used: as counted, or as named where the count may have reached its cap."""
         named = len(self._used)
-        if self.used is None:
+        if not self.used:  # some receivers write 00 beside a good position
             return named or None
         return max(self.used, named) if self.used == CAPPED_AT else self.used
 
