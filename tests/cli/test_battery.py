@@ -75,7 +75,7 @@ def test_text_gives_the_range(capsys):
         ("--rest-V 9 --hours-since-charge 12", "a cell is gone (five rest at 9.9 to 10.6 V), or a load is on"),
         ("--rest-V 18 --hours-since-charge 12 --system 24", "18 V over two batteries, each: 9.00 V is no battery"),
         ("--rest-V 12.5 --hours-since-charge 12 --temperature-C 77", "are these °F? 77 °F are 25 °C"),
-        ("--rest-V 25.2 --hours-since-charge 12", "was --system 24 meant?"),
+        ("--rest-V 25.2 --hours-since-charge 12", "is it a 24 V system?"),
         ("--rest-V 14.3 --hours-since-charge 3", "a charger or the alternator is on"),
         ("--rest-V 12.5 --hours-since-charge -1", "a rest of -1 h"),
         ("--rest-V nan --hours-since-charge 1", "'nan' is no plain number"),

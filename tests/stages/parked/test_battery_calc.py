@@ -59,8 +59,8 @@ def test_a_coarse_reading_and_a_hot_battery_are_questioned():
     [
         ({"rest_V": 9.0}, "9.00 V is no battery at rest: a cell is gone"),
         ({"rest_V": 18.0, "system_V": 24}, "18 V over two batteries, each: 9.00 V is no battery at rest"),
-        ({"rest_V": 25.2}, "25.2 V at rest in a 12 V system: was --system 24 meant"),
-        ({"rest_V": 12.6, "system_V": 24}, "was --system 12 meant, or was one battery of the two measured"),
+        ({"rest_V": 25.2}, "25.2 V at rest in a 12 V system: is it a 24 V system"),
+        ({"rest_V": 12.6, "system_V": 24}, "is it a 12 V system, or was one battery of the two measured"),
         ({"rest_V": 14.4}, "a charger or the alternator is on"),
         ({"temperature_C": 77.0}, "no battery gets to 77 °C: are these °F. 77 °F are 25 °C"),
         ({"temperature_C": -80.0}, "a battery's temperature of -80 °C"),

@@ -36,7 +36,7 @@ def test_volts_of_two_systems_do_not_mix():
     """25.20 V in 24 V is 12.60 V in 12 V; the same battery lasts as long. 25.20 V in 12 V is refused."""
     one, two = parked_answer(parked()), parked_answer(parked(system_V=24, rest_V=(Typed(25.2, 0.01),)))
     assert two.days.likely == pytest.approx(one.days.likely)
-    with pytest.raises(OptionError, match="was --system 24 meant"):
+    with pytest.raises(OptionError, match="is it a 24 V system"):
         parked_answer(parked(rest_V=(Typed(25.2, 0.01),)))
 
 

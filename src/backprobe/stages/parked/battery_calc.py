@@ -121,7 +121,7 @@ def _check_volts(case: BatteryCase) -> None:
     other_V = 36 - case.system_V
     least, most = RESTS_V
     if least <= case.rest_V * 12 / other_V <= most:
-        fault = f"{case.rest_V:g} V at rest in a {case.system_V} V system: was --system {other_V} meant"
+        fault = f"{case.rest_V:g} V at rest in a {case.system_V} V system: is it a {other_V} V system"
         fault += ", or was one battery of the two measured?" if case.batteries > 1 else "?"
     elif case.batteries > 1:
         fault = f"{case.rest_V:g} V over two batteries, each: {fault}"
