@@ -56,7 +56,7 @@ def decide(yard: Yard, caller: Caller, *, job_id: str, decision: SlotDecision | 
         if isinstance(decision, SlotDecision):
             drafts = list(_of_slot(state, decision))
         else:
-            drafts = [_of_dispute(state, decision, {entry.id: entry for entry in found})]
+            drafts = [_of_dispute(state, decision, found={entry.id: entry for entry in found})]
         said = say(held, drafts, job_id=job_id, at=at)
         settle_units(held, job_id, at=at)
     return len(said)
@@ -115,7 +115,7 @@ def _of_sheets(sheets: tuple[Statement, ...], decision: SlotDecision) -> Draft:
     return _correction(sheets, kind=chosen.kind or "", body=chosen.body)
 
 
-def _of_dispute(state: JobState, decision: DisputeDecision, found: dict[str, Entry]) -> Draft:
+def _of_dispute(state: JobState, decision: DisputeDecision, *, found: dict[str, Entry]) -> Draft:
     """The entry that names all that stands in one place, and says what one of them says."""
     dispute = next((one for one in state.disputes if one.about == decision.about), None)
     chosen = found.get(decision.stands)
