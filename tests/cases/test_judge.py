@@ -52,7 +52,7 @@ def test_the_good_truck_holds(good: Path):
     assert judged.verdict is Verdict.HOLDS
     assert [each.id for each in judged.findings if each.verdict is not Verdict.HOLDS] == ["sign_off"]
     assert [judged.chosen(slot) for slot in SlotName] == ["X12/4 RD", "X12/9 VT"]
-    assert judged.next == "sign the job off: backprobe sign JOBDIR"
+    assert judged.next == "sign the job off"
 
 
 def test_the_wrong_truck_fails_by_its_accessory_wire(wrong: Path):

@@ -106,7 +106,7 @@ def test_no_sign_off_is_asked_for_until_a_job_is_to_end():
     assert (due.stage, due.verdict, due.next) == (
         Stage.HAND_OVER,
         Verdict.OPEN,
-        "sign the job off: backprobe sign JOBDIR",
+        "sign the job off",
     )
 
 

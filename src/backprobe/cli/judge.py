@@ -12,9 +12,11 @@ from backprobe.cases.judge import JudgedFolder, judge_folder
 from backprobe.errors import JobError
 from backprobe.findings import Finding, Limit, Verdict, rounded
 from backprobe.job.judge import HeardRecording
+from backprobe.job.signed import SIGN, SIGN_AGAIN
 from backprobe.stages.probe.slots import SlotName
 
 PDF = b"%PDF"
+SIGNING = "backprobe sign JOBDIR"
 SHOWN = 20  # lines that were passed over are shown up to here, and counted
 MARK = {Verdict.HOLDS: "holds", Verdict.THIN: "thin ", Verdict.FAILS: "FAILS", Verdict.OPEN: "open "}
 
@@ -76,7 +78,13 @@ def _lines(job: JudgedFolder) -> Iterator[str]:
     yield from _remarks(job)
     yield ""
     yield from (f"{slot}: {judged.chosen(slot) or 'none yet'}" for slot in SlotName)
-    yield f"next: {judged.next or ('nothing more' if judged.verdict is Verdict.HOLDS else 'see above')}"
+    nothing = "nothing more" if judged.verdict is Verdict.HOLDS else "see above"
+    yield f"next: {at_the_terminal(judged.next) or nothing}"
+
+
+def at_the_terminal(step: str | None) -> str | None:
+    """A next step with the command that does it, where one does."""
+    return f"{step}: {SIGNING}" if step in (SIGN, SIGN_AGAIN) else step
 
 
 def _remarks(job: JudgedFolder) -> Iterator[str]:
@@ -112,7 +120,7 @@ def _finding(finding: Finding) -> Iterator[str]:
         yield f"         {_shown(finding)}{limit}"
     yield f"         {finding.because}"
     if finding.next and finding.verdict is not Verdict.HOLDS:
-        yield f"         next: {finding.next}"
+        yield f"         next: {at_the_terminal(finding.next)}"
 
 
 def _shown(finding: Finding) -> str:

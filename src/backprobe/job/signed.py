@@ -146,8 +146,8 @@ def is_due(finding: Finding) -> bool:
     return finding.id == FINDING and finding.next == SIGN
 
 
-SIGN = "sign the job off: backprobe sign JOBDIR"
-SIGN_AGAIN = "look at what came later and sign the job off again: backprobe sign JOBDIR"
+SIGN = "sign the job off"
+SIGN_AGAIN = "look at what came later and sign the job off again"
 RESTORE = "put the journal back from a copy; backprobe verify JOBDIR names what was altered"
 
 
