@@ -180,17 +180,25 @@ def run(request):
     asked = json.loads(request)
     sets = {f"{each.id}{copy}": (each,) for copy in range(2) for each in nominal_orbits(asked["start_s"]).sets}
     sets = dict(list(sets.items())[:31])
-    days, sheets, ones = [], [], []
+    from backprobe.formats.mount_toml import read_mount
+    from backprobe.stages.mount.day import Quality, days as day_of, placed
+    from backprobe.stages.mount.heard import Case, usable
+    from backprobe.stages.mount.mask import mask_of
+    place = read_mount(json.loads(asked["one"])["mount.toml"], "mount.toml").places[0]
+    days, masked, sheets, ones = [], [], [], []
     for _ in range(3):
         started = perf_counter()
         sky = sky_by_step(sets, Observer(60.17, 24.94), start_s=asked["start_s"], steps=1440, least_up=0.0871557)
         made = [planar([each[1:] for each in minute]) for minute in sky]
         days.append(perf_counter() - started)
+        used = usable(mask_of(place), Case.USUAL)
+        day_of(placed(sky), used, headings=[0.0], quality=Quality(6.0))
+        masked.append(perf_counter() - started)
         for text, spent in ((asked["one"], ones), (asked["text"], sheets)):
             started = perf_counter()
             assert json.loads(sky_text(text))["ok"]
             spent.append(perf_counter() - started)
-    return json.dumps([min(days), ones[0], min(ones), min(sheets)])
+    return json.dumps([min(days), masked[0], min(ones), min(sheets)])
 """
 
 
@@ -202,7 +210,7 @@ def one_place(text: str) -> str:
 
 
 def in_browser() -> tuple[float, ...]:
-    """A day of DOP, one place for the first time and again, and the whole sheet, in the browser's Python [s]."""
+    """In the browser's Python [s]: a day of DOP; with a mask, at first; the answer to one place; to the whole sheet."""
     rooms = ("job", "stages", "drawings", "formats", "inference", "limits", "physics", "evidence")
     package = ROOT / "src" / "backprobe"
     files = [package / name for name in ("__init__.py", "findings.py", "errors.py")]
@@ -248,10 +256,12 @@ def main() -> int:
         print(f"{name:<24} {spent:>8.3f} s   {spent / own_s:>7.1f} × ours, {angle:.6f}° and HDOP {hdop:.6f} apart")
     here = sheet_here()
     print(f"three places, every heading, picture   {here:>6.3f} s")
-    day_s, first_s, one_s, sheet_s = in_browser()
-    print(f"in the browser's Python: a day of DOP {day_s:.3f} s, one place {first_s:.3f} s, again {one_s:.3f} s")
-    print(f"  three places {sheet_s:.3f} s; aim {AIM_BROWSER_S:g} s for a mask and a day of DOP")
-    return 0 if own_s <= AIM_S and loop_s >= AIM_TIMES * own_s and first_s <= AIM_BROWSER_S else 1
+    day_s, masked_s, one_s, sheet_s = in_browser()
+    print(
+        f"in the browser's Python: a day of DOP {day_s:.3f} s, with a mask, the first time {masked_s:.3f} s (aim 1 s)"
+    )
+    print(f"  24 headings, ranges and picture: one place {one_s:.3f} s, three {sheet_s:.3f} s")
+    return 0 if own_s <= AIM_S and loop_s >= AIM_TIMES * own_s and masked_s <= AIM_BROWSER_S else 1
 
 
 if __name__ == "__main__":
