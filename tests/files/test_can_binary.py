@@ -7,7 +7,7 @@ import sys
 from pathlib import Path
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 from tests.samples.bus_frames import key_cycle
 
@@ -115,3 +115,32 @@ def test_an_mdf_that_is_damaged_is_refused(tmp_path: Path) -> None:
     path.write_bytes(b"MDF     4.10    " + bytes(2000))
     with pytest.raises(UnreadableError, match="a measurement data file"):
         list(mdf_frames(path, faults=BusFaults("a.mf4")))
+
+
+@pytest.fixture(scope="module")
+def mdf(tmp_path_factory: pytest.TempPathFactory) -> bytes:
+    """A measurement data file of a second of an invented truck."""
+    pytest.importorskip("asammdf", reason="asammdf (the mdf extra) is not installed")
+    path = tmp_path_factory.mktemp("mdf") / "a.mf4"
+    with can.Logger(str(path)) as logger:
+        for frame in key_cycle(end_s=1.0, on_s=0.0):
+            logger(can.Message(timestamp=frame.time_s + 1.7e9, arbitration_id=frame.can_id, data=frame.data, channel=0))
+    return path.read_bytes()
+
+
+@settings(max_examples=15, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+@given(data=st.data())
+def test_a_damaged_mdf_is_read_so_far_or_refused(
+    mdf: bytes, data: st.DataObject, tmp_path_factory: pytest.TempPathFactory
+) -> None:
+    """Whatever its reader and its reader's parts stumble over: never another error."""
+    raw = bytearray(mdf)
+    for _ in range(data.draw(st.integers(1, 8))):
+        raw[data.draw(st.integers(64, len(raw) - 1))] = data.draw(st.integers(0, 255))
+    path = tmp_path_factory.mktemp("torn") / "a.mf4"
+    path.write_bytes(bytes(raw))
+    try:
+        frames = list(mdf_frames(path, faults=BusFaults("a.mf4")))
+    except UnreadableError:
+        return
+    assert len(frames) <= len(key_cycle(end_s=1.0, on_s=0.0))
