@@ -1,10 +1,10 @@
 """How long it takes to hear a bus log out, against python-can's bare reading; and how much memory a long one takes.
 
-Run: python bench/bus_log.py [--large MB]. Prints for each form the processor time of `listen_to` (reading and judging), of
-python-can reading the same frames and doing nothing with them, and the ratio. The log is the real truck's where
-../shared/data is there, else an invented one's of about 30,000 frames. Aim: within 1 s. The aligned text has no peer:
-python-can does not read it: its row has the peer's time for the same frames as candump -l. With --large an aligned text
-of so many MB is made and heard in a process of its own, and so is one of a hundredth of it; both peaks are printed.
+Run: python bench/bus_log.py [--large MB]. Prints for each form the processor time of `listen_to` (reading and judging),
+of python-can reading the same frames and doing nothing with them, and the ratio. The log is the real truck's where
+../shared/data is there, else an invented one's of about 30,000 frames. Aim: within 1 s. python-can does not read the
+aligned text: its row has the peer's time for the same frames as candump -l. With --large an aligned text of so many MB
+is made and heard in a process of its own, and so is one of a hundredth of it; both peaks are printed.
 """
 
 from __future__ import annotations
