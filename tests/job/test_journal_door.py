@@ -16,7 +16,7 @@ from backprobe.job.answer import judgement_json
 from backprobe.job.canonical import Body
 from backprobe.job.entry import Entry
 from backprobe.job.ids import timed_id
-from backprobe.job.journal_door import judge_journal_text, margin_bars_text
+from backprobe.job.journal_door import judge_journal_text, margin_bars_text, pictures_text
 
 PHONE = "phone-5f2c"
 OWN = ("journal", "setup")  # what this door says beyond the judgement
@@ -133,6 +133,13 @@ def test_bars_stand_where_a_limit_does(held: Held) -> None:
     assert all(svg.startswith("<svg") for svg in bars.values())
 
 
+def test_pictures_are_those_of_the_job(tmp_path: Path) -> None:
+    """Truck 7 has joints and a recorded crank: both are drawn, each with a caption and in words."""
+    pictures = json.loads(pictures_text(Held(demo_job(tmp_path, "truck-07")).asked()))["pictures"]
+    assert {"wiring", "crank"} <= set(pictures)
+    assert all(drawn["svg"].startswith("<svg") and drawn["caption"] and drawn["alt"] for drawn in pictures.values())
+
+
 @pytest.mark.parametrize(
     ("asked", "message"),
     [
@@ -145,8 +152,8 @@ def test_bars_stand_where_a_limit_does(held: Held) -> None:
     ],
 )
 def test_what_is_no_journal_is_refused(asked: str, message: str) -> None:
-    """In words, by both functions, as JSON."""
-    for door in (judge_journal_text, margin_bars_text):
+    """In words, by each function, as JSON."""
+    for door in (judge_journal_text, margin_bars_text, pictures_text):
         said = json.loads(door(asked))
         assert said["ok"] is False
         assert said["error"].startswith(message)

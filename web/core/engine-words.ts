@@ -2,7 +2,7 @@
 
 export interface Ask {
   readonly id: number;
-  readonly door: "judge_journal" | "margin_bars";
+  readonly door: "judge_journal" | "margin_bars" | "pictures";
   readonly text: string;
 }
 

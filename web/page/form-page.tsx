@@ -6,6 +6,7 @@ import { probeTable } from "../core/probe-table.ts";
 import { Findings } from "../parts/findings.tsx";
 import { Question } from "../parts/form.tsx";
 import { Photos } from "../parts/photos.tsx";
+import { Pictures, type PictureName } from "../parts/pictures.tsx";
 import { Top, Troubles } from "../parts/top.tsx";
 import { textOf } from "../store/blobs.ts";
 import { setting, type Settings } from "../store/settings.ts";
@@ -17,6 +18,8 @@ import { claimEntry } from "./probe-entries.ts";
 import { vehicleName } from "./today.tsx";
 import { useJob, type NewEntry, type OpenJob } from "./use-job.ts";
 import { useSheet, type Change } from "./use-sheet.ts";
+
+const PICTURES_OF: Readonly<Record<FormName, readonly PictureName[]>> = { walkround: [], join: ["wiring"], mount: ["sky"], hand_over: [] };
 
 export function FormPage({ id, name }: { id: string; name: FormName }) {
   const { words } = useShared();
@@ -36,6 +39,7 @@ export function FormPage({ id, name }: { id: string; name: FormName }) {
         <Elsewhere id={id} sheet={sheet.text ?? ""} />
         {sheet.text !== null && name === "join" && leads.map((lead) => <JointSection key={lead.name} lead={lead} open={open} sheet={sheet.text ?? ""} onAnswer={answer} />)}
         {sheet.text !== null && form.sections.map((section) => <FormSection key={section.title} section={section} open={open} sheet={sheet.text ?? ""} onAnswer={answer} />)}
+        <Pictures open={open} names={PICTURES_OF[name]} />
         <h2>{words("findings")}</h2>
         {open.judgement?.ok === false && (
           <p class="fault" lang="en">

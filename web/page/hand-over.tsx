@@ -1,5 +1,6 @@
 // Handing over: how the job ends, what the driver was told, a signature, and a page to be printed.
 import { Findings } from "../parts/findings.tsx";
+import { Pictures } from "../parts/pictures.tsx";
 import { Signature } from "../parts/signature.tsx";
 import { Top, Troubles } from "../parts/top.tsx";
 import { valueIn } from "../core/sheet.ts";
@@ -77,6 +78,7 @@ function Printed({ open, judged }: { open: OpenJob; judged: Judgement }) {
       <p>{facts}</p>
       <p>{words("next_title")}: {judged.next ?? words("next_none")}</p>
       <Findings findings={judged.findings} all={judged.findings} open={open} />
+      <Pictures open={open} names={["wiring", "crank", "turns", "sky", "parked"]} />
     </section>
   );
 }

@@ -3,6 +3,7 @@ import { useMemo, useState } from "preact/hooks";
 import { batteryFigure, probeTable, type Key } from "../core/probe-table.ts";
 import { Keypad } from "../parts/keypad.tsx";
 import { OpenFile } from "../parts/open-file.tsx";
+import { Pictures } from "../parts/pictures.tsx";
 import { Top, Troubles } from "../parts/top.tsx";
 import { KeyChoice, More, WireStrip } from "../parts/probe-choices.tsx";
 import { NextReadingCard } from "../parts/next-reading.tsx";
@@ -75,6 +76,7 @@ export function Probe({ id }: { id: string }) {
         </p>
         <Readings table={table} open={open} onSaid={setSaid} />
         <OpenFile kind="recording" open={open} />
+        <Pictures open={open} names={["crank"]} />
       </main>
       {sheet.name === "new" && <NewWire names={names} write={open.write} onDone={(name) => (name && selection.setWire(name), setSheet({ name: "none" }))} />}
       {sheet.name === "wire" && <WireSheet wire={sheet.wire} table={table} judged={judged} write={open.write} onClose={() => setSheet({ name: "none" })} />}

@@ -2,6 +2,7 @@
 import { text, type Said } from "../core/standing.ts";
 import { Findings } from "../parts/findings.tsx";
 import { OpenFile } from "../parts/open-file.tsx";
+import { Pictures } from "../parts/pictures.tsx";
 import { Top, Troubles } from "../parts/top.tsx";
 import { named } from "../words/words.ts";
 import { useKeeping, useShared } from "./context.ts";
@@ -39,6 +40,7 @@ export function Prove({ id }: { id: string }) {
         </div>
         <Turns turns={turns} onTakeBack={(turn) => void keeping(() => open.write([withdrawn([turn.id])]))} />
         <OpenFile kind="reports" open={open} />
+        <Pictures open={open} names={["turns"]} />
         <h2>{words("findings")}</h2>
         {found.length > 0 && judged ? <Findings findings={found} all={judged.findings} open={open} /> : <p class="say">{words("findings_none")}</p>}
       </main>

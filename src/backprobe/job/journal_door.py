@@ -40,6 +40,7 @@ from backprobe.job.entry import read_entry
 from backprobe.job.fold import JobState, fold
 from backprobe.job.judge import JobEvidence, JobJudgement, judge_job
 from backprobe.job.kinds import REPORTS, SIGN_OFF, text
+from backprobe.job.pictures import pictures_of
 from backprobe.job.proving import proving_of
 from backprobe.job.receptions import receptions_of
 from backprobe.job.signed import sign_off_finding
@@ -74,6 +75,19 @@ def margin_bars_text(asked: str) -> str:
         findings = judge_job(evidence_of(_asked(_parts(asked)))).findings
         bars = {str(at): margin_bar(each, width=NARROWEST) for at, each in enumerate(findings) if each.limit}
         answer: dict[str, object] = {"ok": True, "bars": bars}
+    except BackprobeError as error:
+        answer = error_json(error)
+    return json.dumps(answer, ensure_ascii=False, sort_keys=True)
+
+
+def pictures_text(asked: str) -> str:
+    """The pictures of a journal's job as JSON text: wiring, crank, turns, sky, parked, those that there are.
+
+    In: as for `judge_journal_text`. Out: ``{"ok": true, "pictures": {"crank": {"svg", "caption", "alt"}, …}}``.
+    """
+    try:
+        pictures = pictures_of(judge_job(evidence_of(_asked(_parts(asked)))))
+        answer: dict[str, object] = {"ok": True, "pictures": pictures}
     except BackprobeError as error:
         answer = error_json(error)
     return json.dumps(answer, ensure_ascii=False, sort_keys=True)
