@@ -11,7 +11,12 @@ from collections import Counter
 from collections.abc import Generator
 from pathlib import Path
 
+import hypothesis
 import pytest
+
+# how long an example takes says more of the machine than of the code: speed is measured in bench/
+hypothesis.settings.register_profile("patient", deadline=None)
+hypothesis.settings.load_profile("patient")
 
 ROOT = Path(__file__).resolve().parents[1]
 SHARED_DATA = ROOT.parent / "shared" / "data"
