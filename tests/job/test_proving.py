@@ -2,13 +2,17 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 from tests.samples.jobs import PROOF, finding, parts
 from tests.samples.prove_world import FAULTS, reports_text, script_text, world_of
 
 from backprobe.findings import Stage, Verdict
+from backprobe.formats.reports_csv import read_reports
 from backprobe.job.door import evidence_of
 from backprobe.job.judge import JobJudgement, judge_job
+from backprobe.job.proving import together
 
 SCRIPT = "key-script.csv"
 REPORTS = "reports.csv"
@@ -113,3 +117,21 @@ def test_the_next_step_of_the_proof_is_that_of_the_job():
         job.next
         == "look at the input's polarity in the unit's settings, and whether the lead sits on a switched ground"
     )
+
+
+def test_two_tables_of_reports_count_as_one():
+    """Halved by time, overlapping by ten rows: the same proof as the whole, the rows that stand twice counted."""
+    head, *rows = PROOF[REPORTS].splitlines()
+    tables = [read_reports([head, *part], file=REPORTS) for part in (rows[:60], rows[50:])]
+    whole, both = read_reports([head, *rows], file=REPORTS), together(tables)
+    assert both is not None
+    assert (both.file, len(both.reports), both.columns) == (REPORTS, len(rows) + 10, whole.columns)
+    answers = [
+        judge_job(replace(evidence_of(parts()), proving=replace(evidence_of(parts()).proving, reports=table))).proof
+        for table in (whole, both)
+    ]
+    one, two = (answer.as_json() for answer in answers if answer is not None)
+    assert two["left_out"] == {**one["left_out"], "doubled": 10}
+    assert {**two, "left_out": None} == {**one, "left_out": None}
+    assert together([]) is None
+    assert together([whole]) is whole

@@ -41,7 +41,7 @@ from backprobe.job.fold import JobState, fold
 from backprobe.job.judge import JobEvidence, JobJudgement, judge_job
 from backprobe.job.kinds import REPORTS, SIGN_OFF, text
 from backprobe.job.pictures import pictures_of
-from backprobe.job.proving import proving_of
+from backprobe.job.proving import proving_of, together
 from backprobe.job.receptions import receptions_of
 from backprobe.job.signed import sign_off_finding
 from backprobe.job.units import unit_findings
@@ -50,6 +50,7 @@ from backprobe.stages.probe.answer import without_absent
 
 TAPS = {"tap_supply": "supply", "tap_ignition": "ignition"}  # slots of the journal and the unit's leads they mean
 METER_SLOT = "meter"
+PHONE_WIDTH = 360.0  # of a page on a phone
 PLACES = ("connector", "cavity", "colour")
 
 
@@ -86,7 +87,7 @@ def pictures_text(asked: str) -> str:
     In: as for `judge_journal_text`. Out: ``{"ok": true, "pictures": {"crank": {"svg", "caption", "alt"}, …}}``.
     """
     try:
-        pictures = pictures_of(judge_job(evidence_of(_asked(_parts(asked)))))
+        pictures = pictures_of(judge_job(evidence_of(_asked(_parts(asked)))), width=PHONE_WIDTH)
         answer: dict[str, object] = {"ok": True, "pictures": pictures}
     except BackprobeError as error:
         answer = error_json(error)
@@ -238,12 +239,15 @@ def _walkround(asked: Asked) -> Walkround | None:
 
 
 def _reports(asked: Asked, sheet: JobSheet) -> ReportsTable | None:
-    """The unit's reports; None where the journal names none, or where they are not on this device."""
-    for one in asked.state.of_kind("reports"):
-        held = asked.blobs.get(text(one.body, "sha256") or "")
-        if held is not None:
-            return read_reports(_lines(held), file=REPORTS, names=sheet.report_names, may_be_empty=True)
-    return None
+    """The unit's reports, of all files that the journal names; None where none of them is on this device."""
+    texts = [asked.blobs.get(text(one.body, "sha256") or "") for one in asked.state.of_kind("reports")]
+    return together(
+        [
+            read_reports(_lines(held), file=REPORTS, names=sheet.report_names, may_be_empty=True)
+            for held in dict.fromkeys(texts)
+            if held is not None
+        ]
+    )
 
 
 def _recordings(asked: Asked, limits_V: tuple[float, ...]) -> Iterator[Recording]:

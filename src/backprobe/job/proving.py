@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections import Counter
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from backprobe.errors import OptionError, Skipped, UnreadableError
@@ -53,6 +55,27 @@ def proving_of(state: JobState, reports: ReportsTable | None, *, script: KeyScri
         lights=state.lights,
         lights_skipped=state.lights_skipped,
         disputed=state.script_disputed,
+    )
+
+
+def together(tables: Sequence[ReportsTable]) -> ReportsTable | None:
+    """Several tables of reports as one: what a folder had and what a collector pushed; None where there is none.
+
+    A report that stands in two of them is told from two reports by the proof itself.
+    """
+    if len(tables) < 2:
+        return tables[0] if tables else None
+    skipped_rows: int = sum(table.skipped_rows for table in tables)
+    bad_cells: int = sum(table.bad_cells for table in tables)
+    return ReportsTable(
+        file=" and ".join(dict.fromkeys(table.file for table in tables)),
+        reports=tuple(report for table in tables for report in table.reports),
+        columns=frozenset().union(*(table.columns for table in tables)),
+        zoneless=any(table.zoneless for table in tables),
+        skipped=tuple(each for table in tables for each in table.skipped),
+        skipped_rows=skipped_rows,
+        bad_cells=bad_cells,
+        units=Counter(report.unit_id for table in tables for report in table.reports),
     )
 
 
