@@ -9,6 +9,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from tests.samples import corners
+from tests.samples.bus_frames import aligned, key_cycle
 from tests.samples.jobs import CRANK, NAMED, ROWS, VEHICLE, crank_recording, demo_job, parts
 
 from backprobe.cases.judge import judge_folder
@@ -161,6 +162,13 @@ def test_a_fleets_policy_comes_in_as_text():
     assert answer({**parts(), "policy.toml": "[join]\nground_drop_mV = 50\n"})["policy"] == "policy.toml"
     refused = answer({**parts(), "policy.toml": "[join]\nground_drop_mV = 500\n"})
     assert refused["place"] == {"file": "policy.toml", "line": 2, "text": "ground_drop_mV = 500"}
+
+
+def test_bus_logs_come_in_as_texts() -> None:
+    """A log's findings stand among the job's; what is no log is refused with its name."""
+    found = answer(parts() | {"bus": {"truck.log": "\n".join(aligned(key_cycle()))}})
+    assert "truck.log: key cycle seen from inside" in [each["what"] for each in found["findings"]]
+    assert "a.log" in answer(parts() | {"bus": {"a.log": "nothing"}})["error"]
 
 
 def test_corners_come_in_as_text(tmp_path: Path):

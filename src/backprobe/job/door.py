@@ -4,7 +4,8 @@ What runs in a browser's Python and what runs in a terminal meet here, so that b
 
 In: ``{"job.toml": text, "unit": text, "meter": text|null, "readings.csv": text|null, "walkround.toml": text|null,
 "mount.toml": text|null, "policy.toml": text|null, "key-script.csv": text|null, "reports.csv": text|null,
-"lights.csv": text|null, "corners.txt": text|null, "recordings": {name: text}, "nmea": {name: text}}``.
+"lights.csv": text|null, "corners.txt": text|null, "recordings": {name: text}, "nmea": {name: text},
+"bus": {name: text}}``; a bus log as a text of candump or engine data, others are not read here.
 Out: the judgement as `backprobe judge --json` prints it, or ``{"ok": false, "error": …, "code": …}``.
 """
 
@@ -35,6 +36,7 @@ from backprobe.job.kinds import LIGHTS, REPORTS, SCRIPT
 from backprobe.job.proving import Proving
 from backprobe.job.signed import sign_off_finding
 from backprobe.limits.lookup import limit, meter
+from backprobe.stages.bus.door import listen_to_lines
 from backprobe.stages.mount.reception.listen import reception_of
 
 DEFAULT_METER = "basic"
@@ -79,6 +81,9 @@ def evidence_of(parts: dict[str, object]) -> JobEvidence:
         policy=None if policy is None else read_policy(policy, POLICY),
         proving=_proving(parts, sheet),
         receptions=tuple(reception_of(_lines(text), file=name) for name, text in sorted(_texts(parts, "nmea").items())),
+        buses=tuple(
+            listen_to_lines(_lines(text), file=name).heard for name, text in sorted(_texts(parts, "bus").items())
+        ),
         sign_off=sign_off_finding((), (), wanted=sheet.hand_over is not None),
         recordings=tuple(
             _recording(name, text, thresholds_V=thresholds_V) for name, text in _texts(parts, "recordings").items()
