@@ -113,12 +113,27 @@ def test_the_lead_decides_between_two_serials(desk: Desk) -> None:
     expect(desk.page.locator(".facts-line")).to_contain_text("LN2-00417")
 
 
+def test_a_unit_that_was_taken_out_is_let_go(desk: Desk) -> None:
+    """Truck 12 wants truck 07's unit: it fails until the unit is let go, then the finding is gone."""
+    claim(desk.server, job="LY-2026-12", serial="LN2-00417")
+    desk.to("job/LY-2026-12")
+    elsewhere = desk.page.locator(".findings").get_by_text("in another vehicle")
+    expect(elsewhere.first).to_be_visible()
+    desk.to("job/LY-2026-07")
+    desk.page.get_by_text("Unit LN2-00417 has left this vehicle").click()
+    desk.page.get_by_role("button", name="Let it go").click()
+    expect(desk.page.get_by_text("Let go.")).to_be_visible()
+    desk.to("job/LY-2026-12")
+    expect(desk.page.get_by_role("group", name="serial")).to_be_visible()
+    expect(elsewhere).to_have_count(0)
+
+
 def test_a_photo_is_erased_for_good(desk: Desk) -> None:
     """With a reason: the picture is gone from the page and from the folder, its entry stays."""
     desk.to("job/LY-2026-07")
     photos = desk.page.locator(".photos img")
     expect(photos).to_have_count(3)
-    desk.page.locator(".erase summary").first.click()
+    desk.page.locator(".photos .erase summary").first.click()
     desk.page.get_by_label("Why").first.fill("a face is in it")
     desk.page.get_by_role("button", name="Erase for good").first.click()
     expect(photos).to_have_count(2)

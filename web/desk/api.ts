@@ -195,6 +195,8 @@ export const assign = (id: string, people: readonly string[]): Promise<unknown> 
 export const settle = (id: string, decision: Decision): Promise<unknown> => post(`desk/jobs/${part(id)}/decide`, decision);
 export const erase = (id: string, sha256: string, why: string): Promise<unknown> => post(`desk/jobs/${part(id)}/erase`, { blobs: [sha256], why });
 
+export const release = (serial: string): Promise<unknown> => post("desk/units/release", { serial });
+
 export const people = async (): Promise<readonly Person[]> => (await answer<{ people: readonly Person[] }>("desk/people")).people;
 export const addPerson = (person: Omit<Person, "id">): Promise<unknown> => post("desk/people", person);
 export const phones = async (): Promise<readonly Phone[]> => (await answer<{ phones: readonly Phone[] }>("desk/phones")).phones;

@@ -9,6 +9,7 @@ import { PeopleChoice } from "./people-choice.tsx";
 import { Photos } from "./photos.tsx";
 import { Fault, Heading, Picture, Shown } from "./pieces.tsx";
 import { addressOf } from "./place.ts";
+import { Release } from "./release.tsx";
 import { ToDecide } from "./to-decide.tsx";
 import { deskNamed } from "./words/words.ts";
 
@@ -55,6 +56,7 @@ function Everything({ whole, again }: { whole: Whole; again: () => void }) {
         </section>
         <div class="lines">
           <Assign key={row.id} whole={whole} onKept={again} />
+          {row.unit.serial && <Release key={row.unit.serial} serial={row.unit.serial} onReleased={again} />}
           {pictures.length > 0 && (
             <section>
               <h2>{words("job_pictures")}</h2>
