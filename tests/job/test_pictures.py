@@ -23,6 +23,8 @@ def test_a_recorded_crank_is_drawn() -> None:
     assert tuple(found["crank"]) == PARTS
     assert found["crank"]["svg"].startswith("<svg")
     assert "crank.csv" in found["crank"]["caption"]
+    narrow = pictures_of(judged(recordings={"crank.csv": crank_recording("Red", "Violet", "Grey")}), width=360.0)
+    assert 'viewBox="0 0 360 ' in narrow["crank"]["svg"]
 
 
 def test_without_evidence_there_is_no_picture() -> None:

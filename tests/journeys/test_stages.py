@@ -282,6 +282,7 @@ def test_a_job_is_handed_over(phone: Phone) -> None:
     assert written["hand_over"] == {"end": "provisional", "missing": [missing]}
     shows = [json.loads(text)["body"]["shows"] for text in texts if json.loads(text)["kind"] == "photo"]
     assert shows == ["signature"]
+    expect(page.locator(".printed")).to_be_hidden()
     page.emulate_media(media="print")
     expect(page.locator(".printed")).to_be_visible()
     expect(page.locator(".top")).to_be_hidden()

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 
+from backprobe.drawings.waveform import WIDTH
 from backprobe.job.judge import JobJudgement
 from backprobe.job.mount_picture import job_sky
 from backprobe.job.parked_picture import parked_picture
@@ -15,20 +16,19 @@ Drawn = tuple[str, str, str]  # SVG, caption, the picture in words
 PARTS = ("svg", "caption", "alt")
 
 
-def _sky(judged: JobJudgement) -> Drawn | None:
-    return job_sky(judged.mounted, judged.evidence.receptions)
-
-
-PICTURES: Mapping[str, Callable[[JobJudgement], Drawn | None]] = {
-    "wiring": wiring_picture,
-    "crank": crank_picture,
-    "turns": turns_picture,
-    "sky": _sky,
-    "parked": parked_picture,
+PICTURES: Mapping[str, Callable[[JobJudgement, float], Drawn | None]] = {
+    "wiring": lambda judged, _: wiring_picture(judged),
+    "crank": lambda judged, width: crank_picture(judged, width=width),
+    "turns": lambda judged, _: turns_picture(judged),
+    "sky": lambda judged, _: job_sky(judged.mounted, judged.evidence.receptions),
+    "parked": lambda judged, width: parked_picture(judged, width=width),
 }
 
 
-def pictures_of(judged: JobJudgement) -> dict[str, dict[str, str]]:
-    """Each picture by its name: its SVG, its caption, and the picture in words; none for which evidence is missing."""
-    found = {name: picture(judged) for name, picture in PICTURES.items()}
+def pictures_of(judged: JobJudgement, *, width: float = WIDTH) -> dict[str, dict[str, str]]:
+    """Each picture by its name: its SVG, its caption, and the picture in words; none for which evidence is missing.
+
+    Curves are drawn `width` units wide, so that their letters can be read where the page is narrow.
+    """
+    found = {name: picture(judged, width) for name, picture in PICTURES.items()}
     return {name: dict(zip(PARTS, each, strict=True)) for name, each in found.items() if each is not None}
