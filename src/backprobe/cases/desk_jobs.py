@@ -21,28 +21,11 @@ from backprobe.job.entry import digest, read_entry
 from backprobe.job.journal_door import matters
 from backprobe.job.judge import JobJudgement
 from backprobe.job.kinds import text
-from backprobe.job.mount_picture import job_sky
-from backprobe.job.parked_picture import parked_picture
-from backprobe.job.picture import crank_picture
-from backprobe.job.turns_picture import turns_picture
-from backprobe.job.wiring import wiring_picture
+from backprobe.job.pictures import pictures_of
 from backprobe.store import blobs, entries, jobs
 from backprobe.store.jobs import Wanted
 
 MOST_ENTRIES = 500  # of one job, the newest: the journal itself is fetched by cursor
-
-
-def _sky(judged: JobJudgement) -> tuple[str, str, str] | None:
-    return job_sky(judged.mounted, judged.evidence.receptions)
-
-
-PICTURES = {
-    "wiring": wiring_picture,
-    "crank": crank_picture,
-    "turns": turns_picture,
-    "sky": _sky,
-    "parked": parked_picture,
-}
 MOST_CURSOR = 2**53 - 1
 
 
@@ -103,7 +86,7 @@ def one_job(yard: Yard, caller: Caller, *, job_id: str) -> dict[str, object]:
         "fault": held.fault,
         "entries": [_entry(each) for each in recent],
         "photos": photos,
-        "drawings": {} if judged is None else drawings_of(judged),
+        "drawings": {} if judged is None else pictures_of(judged),
         "bars": {} if judged is None else bars_of(judged),
         "open": list(matters(held.state)),
         "to_decide": open_matters(held.state, {entry.id: entry for entry in held.entries}),
@@ -118,13 +101,6 @@ def _answer(held: HeldJob) -> dict[str, object] | None:
     raw = b"".join(entry.raw + b"\n" for entry in held.entries)
     state = {"entries": len(held.entries), "sha256": digest(raw)}
     return {**judgement_json(held.judged), "job": held.id, "journal": state}
-
-
-def drawings_of(judged: JobJudgement) -> dict[str, dict[str, str]]:
-    """The pictures that there are: each as SVG, with a caption and the picture in words."""
-    found = {name: picture(judged) for name, picture in PICTURES.items()}
-    parts = ("svg", "caption", "alt")
-    return {name: dict(zip(parts, each, strict=True)) for name, each in found.items() if each is not None}
 
 
 def bars_of(judged: JobJudgement) -> dict[str, str]:
