@@ -10,6 +10,7 @@ import { Pictures, type PictureName } from "../parts/pictures.tsx";
 import { Top, Troubles } from "../parts/top.tsx";
 import { textOf } from "../store/blobs.ts";
 import { setting, type Settings } from "../store/settings.ts";
+import { onSync } from "../sync/sync.ts";
 import { formWordsIn } from "../words/form-words.ts";
 import { named } from "../words/words.ts";
 import { useKeeping, useShared } from "./context.ts";
@@ -156,14 +157,21 @@ function JointSection({ lead, open, sheet, onAnswer }: JointProps) {
   );
 }
 
+/** As the server compares serial numbers: without spaces, in capitals. */
+const plainSerial = (typed: Value | null): string => String(typed ?? "").replace(/\s/g, "").toUpperCase();
+
 /** Whether the unit is in another vehicle already, by the day's list: said at once, with no line too. */
 function Elsewhere({ id, sheet }: { id: string; sheet: string }) {
   const { language } = useShared();
   const words = formWordsIn(language);
   const [serials, setSerials] = useState<Settings["serials"]>([]);
-  useEffect(() => void setting("serials").then((kept) => setSerials(kept ?? [])), []);
-  const serial = valueIn(sheet, { name: "unit" }, "serial");
-  const held = serials.find((one) => one.serial === serial && one.job !== id);
+  useEffect(() => {
+    const read = async (): Promise<void> => setSerials((await setting("serials")) ?? []);
+    void read();
+    return onSync((_, changed) => changed && void read());
+  }, []);
+  const serial = plainSerial(valueIn(sheet, { name: "unit" }, "serial"));
+  const held = serials.find((one) => plainSerial(one.serial) === serial && one.job !== id);
   if (!held) return null;
   return (
     <p class="fault" role="alert">

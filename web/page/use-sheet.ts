@@ -53,12 +53,15 @@ async function textOfSheet(said: readonly Said[], kind: SheetKind): Promise<stri
   return last ? ((await textOf(text(last.body, "sha256"))) ?? "") : "";
 }
 
-/** The entry of a sheet, in place of all that stand; what a job's entry claims of VIN and serial stays. */
+/** The entry of a sheet, in place of the one that is shown; what a job's entry claims of VIN and serial stays.
+ *
+ * A sheet that another phone has written beside it is left standing: which of the two holds is for the lead to decide.
+ */
 function sheetEntry(said: readonly Said[], kind: SheetKind, file: { sha256: string; bytes: number }): NewEntry {
-  const before = said.filter((one) => one.kind === kind);
-  const claims = kind === "job" ? { vin: before.at(-1)?.body["vin"] ?? null, serial: before.at(-1)?.body["serial"] ?? null } : {};
+  const before = said.findLast((one) => one.kind === kind);
+  const claims = kind === "job" ? { vin: before?.body["vin"] ?? null, serial: before?.body["serial"] ?? null } : {};
   const body = { file: FILES[kind], ...file, ...claims };
   const blobs = [file.sha256];
-  if (before.length === 0) return { kind, body, blobs };
-  return { kind: "correction", body: { replaces: before.map((one) => one.id), kind, body }, blobs };
+  if (!before) return { kind, body, blobs };
+  return { kind: "correction", body: { replaces: before.id, kind, body }, blobs };
 }
