@@ -13,7 +13,7 @@ from backprobe.errors import OptionError
 @pytest.mark.parametrize("name", COMMANDS)
 def test_each_command_has_its_module(name):
     """A command that is listed can be run: its module has options and run."""
-    module = import_module(f"backprobe.cli.{name}")
+    module = import_module(f"backprobe.cli.{name.replace('-', '_')}")
     assert callable(module.options)
     assert callable(module.run)
 
