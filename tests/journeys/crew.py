@@ -17,7 +17,7 @@ from tests.samples.demo_jobs import DEMO
 from backprobe.stages.walkround.vin_number import check_digit
 from backprobe.store.people import Person
 
-LOOK_MS = 100
+LOOK_MS, ASK_S, ASKS = 100, 1.0, 15
 HELD = """
 job => new Promise((done, failed) => {
   const asked = indexedDB.open("backprobe");
@@ -99,14 +99,17 @@ def held_on(phone: Phone, job: str) -> list[str]:
 
 
 def fetched(phone: Phone, job: str, *, count: int) -> list[str]:
-    """Asks the server again until the phone has so many entries of a job; those."""
-    phone.page.evaluate("dispatchEvent(new Event('online'))")
-    return held_at_least(phone, job, count=count)
+    """Has the phone ask the server again until it has so many entries of a job; those."""
+    for _ in range(ASKS):
+        phone.page.evaluate("dispatchEvent(new Event('online'))")
+        if len(held := held_at_least(phone, job, count=count, patience_s=ASK_S)) >= count:
+            break
+    return held
 
 
-def held_at_least(phone: Phone, job: str, *, count: int) -> list[str]:
+def held_at_least(phone: Phone, job: str, *, count: int, patience_s: float = PATIENCE_MS / 1_000) -> list[str]:
     """Waits until the phone has so many entries of a job; those."""
-    give_up = time.monotonic() + PATIENCE_MS / 1_000
+    give_up = time.monotonic() + patience_s
     while len(held := held_on(phone, job)) < count and time.monotonic() < give_up:
         phone.page.wait_for_timeout(LOOK_MS)
     return held
