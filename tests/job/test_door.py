@@ -68,9 +68,9 @@ def test_readings_and_recordings_may_be_missing():
     ("given", "code", "words"),
     [
         ([], "job", "no JSON object"),
-        ({}, "job", "holds no job.toml"),
-        (parts() | {"unit": None}, "job", "holds no unit"),
-        (parts() | {"job.toml": 3}, "job", "job.toml: text is expected"),
+        ({}, "job", "job.toml: a text is expected"),
+        (parts() | {"unit": None}, "job", "unit: a text is expected"),
+        (parts() | {"job.toml": 3}, "job", "job.toml: a text is expected"),
         (parts() | {"recordings": ["a"]}, "job", "recordings: an object of names and texts"),
         (parts() | {"recordings": {"a.csv": 3}}, "job", "recordings: an object of names and texts"),
         (parts() | {"job.toml": "[vehicle\n"}, "unreadable", "job.toml, line 1"),

@@ -147,7 +147,7 @@ def test_pictures_are_those_of_the_job(tmp_path: Path) -> None:
         ("{", "the journal is no JSON: "),
         ('{"entries": [1]}', "entries: a list of texts is expected"),
         ('{"entries": [], "blobs": []}', "the journal names no file of the kind 'job'"),
-        ('{"entries": [], "blobs": {"a": 1}}', "blobs: an object of digests and texts is expected"),
+        ('{"entries": [], "blobs": {"a": 1}}', "blobs: an object of names and texts is expected"),
         ('{"entries": ["{}"]}', "not an entry of any version"),
     ],
 )

@@ -12,6 +12,7 @@ Out: the judgement as `backprobe judge --json` prints it, or ``{"ok": false, "er
 from __future__ import annotations
 
 import json
+from collections.abc import Mapping
 
 from backprobe.errors import BackprobeError, JobError, error_json
 from backprobe.evidence.job_sheet import JobSheet
@@ -24,6 +25,7 @@ from backprobe.formats.key_script_csv import read_key_script
 from backprobe.formats.lights_csv import read_lights
 from backprobe.formats.meter_toml import read_meter
 from backprobe.formats.mount_toml import read_mount
+from backprobe.formats.parts import Parts, lines_in, parts_in
 from backprobe.formats.policy_toml import POLICY, read_policy
 from backprobe.formats.readings_csv import read_readings
 from backprobe.formats.recording_csv import read_recording
@@ -45,60 +47,52 @@ DEFAULT_METER = "basic"
 def judge_text(text: str) -> str:
     """Judge a job given as JSON text; errors come back in the same shape as everywhere."""
     try:
-        return json.dumps(judgement_json(judge_job(evidence_of(_parts(text)))), ensure_ascii=False, sort_keys=True)
+        given = parts_in(text, "the job", refusal=JobError).values
+        return json.dumps(judgement_json(judge_job(evidence_of(given))), ensure_ascii=False, sort_keys=True)
     except BackprobeError as error:
         return json.dumps(error_json(error), ensure_ascii=False, sort_keys=True)
 
 
-def _parts(text: str) -> dict[str, object]:
-    try:
-        parts = json.loads(text)
-    except (ValueError, RecursionError) as fault:
-        raise JobError(f"the job is no JSON: {fault}") from None
-    if not isinstance(parts, dict):
-        raise JobError("the job is no JSON object")
-    return parts
-
-
-def evidence_of(parts: dict[str, object]) -> JobEvidence:
+def evidence_of(given: Mapping[str, object]) -> JobEvidence:
     """The typed evidence of a job given as texts. Raises JobError and UnreadableError."""
-    sheet = read_job(_text(parts, "job.toml"), "job.toml")
-    readings = _maybe(parts, "readings.csv")
+    parts = Parts(given, JobError)
+    sheet = read_job(parts.text("job.toml"), "job.toml")
+    readings = parts.maybe("readings.csv")
     table = ReadingsTable()
     if readings is not None:
-        table = read_readings(_lines(readings), file="readings.csv", system_V=sheet.vehicle.system_V)
-    unit = read_unit_sheet(_text(parts, "unit"), sheet.unit_sheet)
-    walked, policy = _maybe(parts, "walkround.toml"), _maybe(parts, POLICY)
-    places = _maybe(parts, "mount.toml")
+        table = read_readings(lines_in(readings), file="readings.csv", system_V=sheet.vehicle.system_V)
+    unit = read_unit_sheet(parts.text("unit"), sheet.unit_sheet)
+    walked, policy = parts.maybe("walkround.toml"), parts.maybe(POLICY)
+    places = parts.maybe("mount.toml")
     thresholds_V = recording_limits_V(sheet.vehicle.system_V, unit.supply.least_V)
     return JobEvidence(
         sheet=sheet,
         unit=unit,
-        meter=meter_for(sheet, _maybe(parts, "meter")),
+        meter=meter_for(sheet, parts.maybe("meter")),
         table=table,
         walkround=None if walked is None else read_walkround(walked, "walkround.toml"),
         mount=None if places is None else read_mount(places, "mount.toml"),
         policy=None if policy is None else read_policy(policy, POLICY),
         proving=_proving(parts, sheet),
-        receptions=tuple(reception_of(_lines(text), file=name) for name, text in sorted(_texts(parts, "nmea").items())),
+        receptions=tuple(reception_of(lines_in(text), file=name) for name, text in sorted(parts.texts("nmea").items())),
         buses=tuple(
-            listen_to_lines(_lines(text), file=name).heard for name, text in sorted(_texts(parts, "bus").items())
+            listen_to_lines(lines_in(text), file=name).heard for name, text in sorted(parts.texts("bus").items())
         ),
         sign_off=sign_off_finding((), (), wanted=sheet.hand_over is not None),
         recordings=tuple(
-            _recording(name, text, thresholds_V=thresholds_V) for name, text in _texts(parts, "recordings").items()
+            _recording(name, text, thresholds_V=thresholds_V) for name, text in parts.texts("recordings").items()
         ),
     )
 
 
-def _proving(parts: dict[str, object], sheet: JobSheet) -> Proving:
-    script, reports, lights, corners = (_maybe(parts, name) for name in (SCRIPT, REPORTS, LIGHTS, CORNERS))
-    seen, skipped = ((), ()) if lights is None else read_lights(_lines(lights), file=LIGHTS)
+def _proving(parts: Parts, sheet: JobSheet) -> Proving:
+    script, reports, lights, corners = (parts.maybe(name) for name in (SCRIPT, REPORTS, LIGHTS, CORNERS))
+    seen, skipped = ((), ()) if lights is None else read_lights(lines_in(lights), file=LIGHTS)
     return Proving(
-        script=None if script is None else read_key_script(_lines(script), file=SCRIPT, finished=False),
+        script=None if script is None else read_key_script(lines_in(script), file=SCRIPT, finished=False),
         reports=None
         if reports is None
-        else read_reports(_lines(reports), file=REPORTS, names=sheet.report_names, may_be_empty=True),
+        else read_reports(lines_in(reports), file=REPORTS, names=sheet.report_names, may_be_empty=True),
         lights=seen,
         lights_skipped=skipped,
         corners=None if corners is None else read_corner_index(corners, file=CORNERS),
@@ -121,32 +115,5 @@ def recording_limits_V(system_V: int, unit_least_V: float | None) -> tuple[float
 
 
 def _recording(name: str, text: str, *, thresholds_V: tuple[float, ...]) -> Recording:
-    lines = _lines(text)
+    lines = lines_in(text)
     return read_recording(lambda: lines, file=name, thresholds_V=thresholds_V)
-
-
-def _lines(text: str) -> list[str]:
-    """The lines of a text as a file gives them: str.splitlines would also part them at form feeds and their like."""
-    lines = text.replace("\r\n", "\n").replace("\r", "\n").split("\n")
-    return lines if lines[-1] else lines[:-1]
-
-
-def _texts(parts: dict[str, object], name: str) -> dict[str, str]:
-    found = parts.get(name) or {}
-    if not isinstance(found, dict) or not all(isinstance(text, str) for text in found.values()):
-        raise JobError(f"{name}: an object of names and texts is expected")
-    return found
-
-
-def _text(parts: dict[str, object], name: str) -> str:
-    text = _maybe(parts, name)
-    if text is None:
-        raise JobError(f"the job holds no {name}")
-    return text
-
-
-def _maybe(parts: dict[str, object], name: str) -> str | None:
-    text = parts.get(name)
-    if text is not None and not isinstance(text, str):
-        raise JobError(f"{name}: text is expected")
-    return text

@@ -28,6 +28,7 @@ from backprobe.evidence.walkround import Walkround
 from backprobe.formats.corner_index import CORNERS, read_corner_index
 from backprobe.formats.job_toml import read_job
 from backprobe.formats.mount_toml import read_mount
+from backprobe.formats.parts import Parts, lines_in, parts_in
 from backprobe.formats.policy_toml import read_policy
 from backprobe.formats.recording_csv import read_recording
 from backprobe.formats.reports_csv import read_reports
@@ -61,7 +62,7 @@ def judge_journal_text(asked: str) -> str:
     'entries: a list of texts is expected'
     """
     try:
-        answer = _answer(_parts(asked))
+        answer = _answer(asked)
     except BackprobeError as error:
         answer = error_json(error)
     return json.dumps(answer, ensure_ascii=False, sort_keys=True)
@@ -73,7 +74,7 @@ def margin_bars_text(asked: str) -> str:
     In: as for `judge_journal_text`. Out: ``{"ok": true, "bars": {"3": svg, …}}``; findings without a limit have none.
     """
     try:
-        findings = judge_job(evidence_of(_asked(_parts(asked)))).findings
+        findings = judge_job(evidence_of(_asked(asked))).findings
         bars = {str(at): margin_bar(each, width=NARROWEST) for at, each in enumerate(findings) if each.limit}
         answer: dict[str, object] = {"ok": True, "bars": bars}
     except BackprobeError as error:
@@ -87,7 +88,7 @@ def pictures_text(asked: str) -> str:
     In: as for `judge_journal_text`. Out: ``{"ok": true, "pictures": {"crank": {"svg", "caption", "alt"}, …}}``.
     """
     try:
-        pictures = pictures_of(judge_job(evidence_of(_asked(_parts(asked)))), width=PHONE_WIDTH)
+        pictures = pictures_of(judge_job(evidence_of(_asked(asked))), width=PHONE_WIDTH)
         answer: dict[str, object] = {"ok": True, "pictures": pictures}
     except BackprobeError as error:
         answer = error_json(error)
@@ -158,20 +159,19 @@ def matters(state: JobState) -> Iterator[str]:
     yield from (f"entry {name} is named by another and has not arrived" for name in state.awaited)
 
 
-def _asked(parts: Mapping[str, object]) -> Asked:
+def _asked(text: str) -> Asked:
+    parts = parts_in(text, "the journal", refusal=JobError)
     entries = [read_entry(raw.encode("utf-8")) for raw in _texts(parts, "entries")]
     signed = any(entry.kind == SIGN_OFF for entry in entries)
-    return Asked(fold(entries), _blobs(parts), signed, _corners(parts.get(CORNERS)))
+    return Asked(fold(entries), parts.texts("blobs"), signed, _corners(parts.maybe(CORNERS)))
 
 
-def _corners(index: object) -> CornerIndex | None:
-    if index is not None and not isinstance(index, str):
-        raise JobError(f"{CORNERS}: a text is expected")
+def _corners(index: str | None) -> CornerIndex | None:
     return None if index is None else read_corner_index(index, file=CORNERS)
 
 
-def _answer(parts: Mapping[str, object]) -> dict[str, object]:
-    asked = _asked(parts)
+def _answer(text: str) -> dict[str, object]:
+    asked = _asked(text)
     judged = judge_job(evidence_of(asked))
     journal = {"settled": asked.state.settled, "open": list(matters(asked.state))}
     return {**judgement_json(judged), "journal": journal, "setup": _setup(judged)}
@@ -243,7 +243,7 @@ def _reports(asked: Asked, sheet: JobSheet) -> ReportsTable | None:
     texts = [asked.blobs.get(text(one.body, "sha256") or "") for one in asked.state.of_kind("reports")]
     return together(
         [
-            read_reports(_lines(held), file=REPORTS, names=sheet.report_names, may_be_empty=True)
+            read_reports(lines_in(held), file=REPORTS, names=sheet.report_names, may_be_empty=True)
             for held in dict.fromkeys(texts)
             if held is not None
         ]
@@ -255,33 +255,11 @@ def _recordings(asked: Asked, limits_V: tuple[float, ...]) -> Iterator[Recording
         held = asked.blobs.get(text(one.body, "sha256") or "")
         if held is not None:
             name = (text(one.body, "file") or "").rpartition("/")[2]
-            yield read_recording(partial(_lines, held), file=name, thresholds_V=limits_V)
+            yield read_recording(partial(lines_in, held), file=name, thresholds_V=limits_V)
 
 
-def _lines(held: str) -> list[str]:
-    """The lines of a text as a file gives them: str.splitlines would also part them at form feeds and their like."""
-    return held.replace("\r\n", "\n").replace("\r", "\n").removesuffix("\n").split("\n")
-
-
-def _parts(asked: str) -> Mapping[str, object]:
-    try:
-        parts = json.loads(asked)
-    except (ValueError, RecursionError) as fault:
-        raise JobError(f"the journal is no JSON: {fault}") from None
-    if not isinstance(parts, dict):
-        raise JobError("the journal is no JSON object")
-    return parts
-
-
-def _texts(parts: Mapping[str, object], name: str) -> list[str]:
-    found = parts.get(name)
+def _texts(parts: Parts, name: str) -> list[str]:
+    found = parts.values.get(name)
     if not isinstance(found, list) or not all(isinstance(each, str) for each in found):
         raise JobError(f"{name}: a list of texts is expected")
-    return found
-
-
-def _blobs(parts: Mapping[str, object]) -> dict[str, str]:
-    found = parts.get("blobs") or {}
-    if not isinstance(found, dict) or not all(isinstance(each, str) for each in found.values()):
-        raise JobError("blobs: an object of digests and texts is expected")
     return found

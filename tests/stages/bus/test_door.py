@@ -41,7 +41,7 @@ def test_engine_data() -> None:
     [
         ({}, "log: a text"),
         ({"log": 5}, "log: a text"),
-        ({"log": "x", "vin": 5}, "vin, file: a text"),
+        ({"log": "(0.1) can0 18FEF100#00", "vin": 5}, "vin: a text"),
         ({"log": "x", "system_V": 48}, "system_V: 12 or 24"),
         ({"log": "x", "system_V": 12.0}, "system_V: 12 or 24"),
         ({"log": "nothing of the kind"}, "a bus log as candump writes it"),

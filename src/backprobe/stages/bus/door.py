@@ -18,6 +18,7 @@ from backprobe.errors import BackprobeError, InputError, Place, UnreadableError,
 from backprobe.formats.bus_faults import BusFaults
 from backprobe.formats.candump_text import is_candump, read_candump
 from backprobe.formats.obd_csv import is_engine_data
+from backprobe.formats.parts import Parts, lines_in, parts_in
 from backprobe.formats.recording_csv import read_recording
 from backprobe.stages.bus.answer import answer
 from backprobe.stages.bus.engine_data import listen_to_rows
@@ -36,7 +37,7 @@ def bus_text(text: str) -> str:
     'log: a text is expected'
     """
     try:
-        found = _answer(_parts(text))
+        found = _answer(parts_in(text, "the bus log"))
     except BackprobeError as error:
         found = error_json(error)
     return json.dumps(found, ensure_ascii=False, sort_keys=True)
@@ -55,26 +56,11 @@ def listen_to_lines(lines: Sequence[str], *, file: str) -> Listened:
     raise UnreadableError(Place(file, 1, first), EXPECTED)
 
 
-def _answer(parts: dict[str, object]) -> dict[str, object]:
-    log, file, vin, system_V = (parts.get(name) for name in ("log", "file", "vin", "system_V"))
-    if not isinstance(log, str):
-        raise InputError("log: a text is expected")
-    if not isinstance(vin, str | None) or not isinstance(file, str | None):
-        raise InputError("vin, file: a text is expected, or null")
+def _answer(parts: Parts) -> dict[str, object]:
+    log, system_V = parts.text("log"), parts.values.get("system_V")
     if system_V not in SYSTEMS_V or not isinstance(system_V, int | None):
         raise InputError("system_V: 12 or 24 is expected, or null")
-    lines = log.replace("\r\n", "\n").replace("\r", "\n").removesuffix("\n").split("\n")
-    listened = listen_to_lines(lines, file=file or "log")
-    found = answer(listened.heard, vin=vin, system_V=system_V)
+    listened = listen_to_lines(lines_in(log), file=parts.maybe("file") or "log")
+    found = answer(listened.heard, vin=parts.maybe("vin"), system_V=system_V)
     picture = bus_cycle(cycle_content(listened, system_V=found.system_V))
     return {**found.as_json(), "picture": picture}
-
-
-def _parts(text: str) -> dict[str, object]:
-    try:
-        parts = json.loads(text)
-    except (ValueError, RecursionError) as fault:
-        raise InputError(f"the bus log is no JSON: {fault}") from None
-    if not isinstance(parts, dict):
-        raise InputError("the bus log is no JSON object")
-    return parts

@@ -12,11 +12,12 @@ from __future__ import annotations
 import json
 from dataclasses import replace
 
-from backprobe.errors import BackprobeError, InputError, error_json
+from backprobe.errors import BackprobeError, error_json
 from backprobe.evidence.report import ReportNames
 from backprobe.formats.corner_index import read_corner_index
 from backprobe.formats.job_toml import read_job
 from backprobe.formats.key_script_csv import read_key_script
+from backprobe.formats.parts import Parts, parts_in
 from backprobe.formats.report_columns import names_from_option
 from backprobe.formats.reports_csv import read_reports
 from backprobe.formats.unit_sheet import read_unit_sheet
@@ -31,45 +32,21 @@ def prove_text(text: str) -> str:
     'script: a text is expected'
     """
     try:
-        return json.dumps(_answer(_parts(text)).as_json(), ensure_ascii=False, sort_keys=True)
+        return json.dumps(_answer(parts_in(text, "what is to be proven")).as_json(), ensure_ascii=False, sort_keys=True)
     except BackprobeError as error:
         return json.dumps(error_json(error), ensure_ascii=False, sort_keys=True)
 
 
-def _parts(text: str) -> dict[str, object]:
-    try:
-        parts = json.loads(text)
-    except (ValueError, RecursionError) as fault:
-        raise InputError(f"what is to be proven is no JSON: {fault}") from None
-    if not isinstance(parts, dict):
-        raise InputError("what is to be proven is no JSON object")
-    return parts
-
-
-def _answer(parts: dict[str, object]) -> Answer:
-    script, reports = (_must(parts, name).splitlines() for name in ("script", "reports"))
-    job, unit, columns, corners = (_text(parts, name) for name in ("job.toml", "unit", "columns", "corners"))
+def _answer(parts: Parts) -> Answer:
+    script, reports = (parts.text(name).splitlines() for name in ("script", "reports"))
+    job, unit, columns, corners = (parts.maybe(name) for name in ("job.toml", "unit", "columns", "corners"))
     setup = setup_from(
         None if job is None else read_job(job, "job.toml"),
         None if unit is None else read_unit_sheet(unit, "unit"),
-        unit_id=_text(parts, "unit_id"),
+        unit_id=parts.maybe("unit_id"),
     )
     return prove(
         read_key_script(script, file="script"),
         read_reports(reports, file="reports", names=ReportNames() if columns is None else names_from_option(columns)),
         setup=setup if corners is None else replace(setup, corners=read_corner_index(corners, file="corners")),
     )
-
-
-def _must(parts: dict[str, object], name: str) -> str:
-    text = _text(parts, name)
-    if text is None:
-        raise InputError(f"{name}: a text is expected")
-    return text
-
-
-def _text(parts: dict[str, object], name: str) -> str | None:
-    value = parts.get(name)
-    if value is not None and not isinstance(value, str):
-        raise InputError(f"{name}: a text is expected")
-    return value
