@@ -73,6 +73,7 @@ def test_what_a_wrong_clock_said_is_kept_and_nothing_hangs_on_it(late: Phone, ou
     assert page.locator(".stamped time").inner_text() == page.evaluate(AS_SHOWN)  # as this phone's clock shows it
     assert is_near(page.locator(".stamped time").get_attribute("datetime") or "", right + out)
     all_sent(late)
+    expect(page.locator(".notice")).to_contain_text("120 min ahead" if out > dt.timedelta() else "120 min behind")
 
     texts, blobs = held_by_server(late)
     own = [json.loads(text) for text in texts if '"device":"phone-' in text]
@@ -101,6 +102,7 @@ def test_a_correction_from_a_phone_that_is_behind_holds(browser: Browser, yard: 
         right.add_wire("X12", "4", "RD")
         right.measure(WIRE, "off", "21.62")
         all_sent(right)
+        expect(right.page.locator(".notice")).to_have_count(0)
         texts = yard.desk.entries(JOB)
         fetched(late, JOB, count=len(texts))
         late.to_wires()

@@ -47,7 +47,7 @@ export function useJob(id: string): OpenJob {
     async (fresh: readonly NewEntry[], blobs: readonly NewBlob[] = []) => {
       const rows = await written(id, fresh, blobs);
       setEntries((before) => [...(before ?? []), ...rows]);
-      somethingNew();
+      await somethingNew(); // so that nothing is said to be kept beside a count that lacks it
     },
     [id],
   );

@@ -6,8 +6,10 @@ import { useShared } from "../page/context.ts";
 import type { Words } from "../words/words.ts";
 import { onSync, type SyncState } from "../sync/sync.ts";
 
+const CLOCK_OUT_MIN = 2; // less can be the way of the answer
+
 export function useSync(): SyncState {
-  const [state, setState] = useState<SyncState>({ line: "unknown", unsent: 0, files: 0 });
+  const [state, setState] = useState<SyncState>({ line: "unknown", unsent: 0, files: 0, clock_out_min: 0 });
   useEffect(() => onSync(setState), []);
   return state;
 }
@@ -56,7 +58,7 @@ export function Top({ title, back, children }: { title: string; back?: Place; ch
 /** What went wrong with keeping, with the line, or with the phone itself. */
 export function Troubles() {
   const { words, fault } = useShared();
-  const { line } = useSync();
+  const { line, clock_out_min } = useSync();
   return (
     <div class="troubles">
       {fault && (
@@ -65,6 +67,9 @@ export function Troubles() {
         </p>
       )}
       {line === "none" && <p class="notice">{words("line_none")}</p>}
+      {Math.abs(clock_out_min) >= CLOCK_OUT_MIN && (
+        <p class="notice">{words(clock_out_min > 0 ? "clock_ahead" : "clock_behind", { minutes: Math.abs(clock_out_min) })}</p>
+      )}
       {line === "withdrawn" && <p class="fault">{words("line_withdrawn")}</p>}
     </div>
   );

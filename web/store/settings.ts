@@ -23,6 +23,7 @@ export interface Settings {
   theme: "auto" | "light" | "dark";
   meter: string; // the class of meter that this person uses
   serials: readonly { serial: string; job: string; vehicle: string | null }[];
+  clock_out_min: number; // how far this phone's clock was ahead of the server's when they last spoke
   corners: string | null; // an index of the street corners around the day's jobs
 }
 

@@ -22,6 +22,7 @@ export interface Enrolled {
 }
 
 export interface Day {
+  readonly server_time: string;
   readonly jobs: readonly (DayJob & { readonly files: Readonly<Record<string, string>> })[];
   readonly serials: readonly { serial: string; job: string; vehicle: string | null }[];
   readonly corners: string | null;

@@ -12,9 +12,11 @@ export interface SyncState {
   readonly line: Line;
   readonly unsent: number; // entries
   readonly files: number; // files that are not sent yet
+  readonly clock_out_min: number; // how far this phone's clock is ahead of the server's
 }
 
 const EVERY_MS = 30_000;
+const MINUTE_MS = 60_000;
 const BUSY_ELSEWHERE_MS = 1_000;
 const LOCK = "backprobe-sync"; // one window of a phone sends at a time
 
@@ -22,7 +24,7 @@ const windows = new BroadcastChannel("backprobe"); // what one window of a phone
 
 type Listener = (state: SyncState, changed: boolean) => void;
 
-let state: SyncState = { line: "unknown", unsent: 0, files: 0 };
+let state: SyncState = { line: "unknown", unsent: 0, files: 0, clock_out_min: 0 };
 let timer: ReturnType<typeof setTimeout> | undefined;
 let failures = 0;
 let again = false;
@@ -42,15 +44,17 @@ async function say(line: Line, changed = false): Promise<void> {
 }
 
 async function show(line: Line, changed: boolean): Promise<void> {
-  state = { line, unsent: await waitingCount(), files: (await waitingBlobs()).length };
+  const [unsent, files, clock_out_min] = await Promise.all([waitingCount(), waitingBlobs(), setting("clock_out_min")]);
+  state = { line, unsent, files: files.length, clock_out_min: clock_out_min ?? 0 };
   for (const listener of listeners) listener(state, changed);
 }
 
-/** Counts anew what waits, tells the other windows of it, and sends it soon. */
-export function somethingNew(): void {
-  void show(state.line, false);
+/** Counts anew what waits, tells the other windows of it, and sends it soon; resolves when it was counted. */
+export async function somethingNew(): Promise<void> {
+  const counted = show(state.line, false);
   windows.postMessage({ line: state.line, changed: true });
   void syncNow();
+  await counted.catch(() => undefined); // what was kept is kept, counted or not
 }
 
 /** Begins: at once, when a line comes back, when the page is looked at again, and on a timer. */
@@ -134,6 +138,7 @@ async function sendBlobs(token: string): Promise<void> {
 /** The day's jobs with their sheets, and the entries of each that this phone has not seen. */
 async function fetchDay(enrolment: Enrolment): Promise<void> {
   const day = await server.day(enrolment.token);
+  await keepSetting("clock_out_min", Math.round((Date.now() - Date.parse(day.server_time)) / MINUTE_MS));
   for (const { files } of day.jobs) for (const text of Object.values(files)) await keepKnown(await textBlob(text));
   await takeDay(day.jobs.map(({ files: _, ...job }) => job));
   await keepSetting("serials", day.serials);

@@ -19,6 +19,8 @@ export const en = {
   files_one: "1 file not sent yet",
   files_many: "{count} files not sent yet",
   line_none: "No line. Work goes on; entries are sent later.",
+  clock_ahead: "This phone's clock is {minutes} min ahead of the server's. Set it: turns of the key are stamped by it.",
+  clock_behind: "This phone's clock is {minutes} min behind the server's. Set it: turns of the key are stamped by it.",
   line_withdrawn: "This phone was withdrawn. What it holds is still handed in; it gets no more jobs.",
   refused_one: "1 entry was refused by the server. Tell the lead; nothing is lost.",
   refused_many: "{count} entries were refused by the server. Tell the lead; nothing is lost.",

@@ -21,6 +21,8 @@ export const es: Readonly<Record<Word, string>> = {
   files_one: "1 archivo sin enviar",
   files_many: "{count} archivos sin enviar",
   line_none: "Sin señal. El trabajo sigue; las anotaciones se envían después.",
+  clock_ahead: "El reloj de este teléfono va {minutes} min adelantado al del servidor. Ajústelo: con él se sellan los giros de la llave.",
+  clock_behind: "El reloj de este teléfono va {minutes} min atrasado al del servidor. Ajústelo: con él se sellan los giros de la llave.",
   line_withdrawn: "Este teléfono fue dado de baja. Lo que guarda aún se entrega; no recibe más trabajos.",
   refused_one: "El servidor rechazó 1 anotación. Avise al encargado; nada se pierde.",
   refused_many: "El servidor rechazó {count} anotaciones. Avise al encargado; nada se pierde.",
