@@ -28,7 +28,7 @@ RECEPTION: dict[str, Limit] = {
         "satellites",
         Side.AT_LEAST,
         "four make a position, five show that one is wrong, six can leave it out",
-        Standing.FROM_MEMORY,
+        Standing.COMMON_PRACTICE,
     ),
     "reception_hdop": Limit(
         "reception_hdop",

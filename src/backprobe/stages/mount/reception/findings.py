@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from backprobe.evidence.reception import Reception
-from backprobe.findings import Finding, Limit, Stage, Verdict, judge
+from backprobe.findings import Finding, Limit, Stage, Standing, Verdict, judge
 from backprobe.limits.reception import RECEPTION
 from backprobe.stages.mount.reception import figures
 from backprobe.stages.mount.reception.sector import Sector, blocked_sectors, satellites_round
@@ -60,6 +60,8 @@ def _measured(name: str, log: Reception, *, values: figures.Range, digits: int, 
     limit: Limit = RECEPTION[name]
     shown, low, high = (round(value, digits) + 0.0 for value in values)
     verdict = judge(limit, shown, low=low, high=high)
+    if verdict is Verdict.FAILS and limit.standing is Standing.FROM_MEMORY:
+        verdict, because = Verdict.THIN, f"{because}; the limit is from memory and decides nothing alone"
     return Finding(
         id=name,
         stage=Stage.MOUNT,
