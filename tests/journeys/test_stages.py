@@ -49,6 +49,12 @@ def held_by_server(phone: Phone) -> tuple[list[str], dict[str, bytes]]:
     return texts, {each: client.get(f"/api/blobs/{each}").raise_for_status().content for each in digests}
 
 
+def corrected(texts: list[str], blobs: dict[str, bytes]) -> str:
+    """The sheet that the last correction put in another's place."""
+    said = [entry["body"]["body"] for entry in map(json.loads, texts) if entry["kind"] == "correction"]
+    return blobs[said[-1]["sha256"]].decode()
+
+
 def judged(texts: list[str], blobs: dict[str, bytes]) -> dict[str, Any]:
     """What the engine in this Python says of what the server has."""
     readable = {name: content.decode() for name, content in blobs.items() if not content.startswith(b"\xff\xd8")}
@@ -167,8 +173,7 @@ def test_joints_and_mount_are_written_into_the_job_sheet(phone: Phone) -> None:
     must_be_reachable(phone)
     expect(page.locator(".unsent")).to_have_text("All sent")
     texts, blobs = held_by_server(phone)
-    sheet = [json.loads(text)["body"] for text in texts if json.loads(text)["kind"] == "correction"][-1]["body"]
-    written = blobs[sheet["sha256"]].decode()
+    written = corrected(texts, blobs)
     assert '[[joint]]\nlead = "power"\nwire = "X12/4 RD"\nfuse_A = 3\nmethod = "crimped_butt"\n' in written
     assert "[mount]\nsolid = true\n" in written
     assert 'maker = "Harrow & Vale"' in written
@@ -200,8 +205,7 @@ def test_how_long_it_can_stand_and_how_the_leads_run_are_said_on_the_phone(phone
     must_be_reachable(phone)
     expect(page.locator(".unsent")).to_have_text("All sent")
     texts, blobs = held_by_server(phone)
-    sheet = [json.loads(text)["body"] for text in texts if json.loads(text)["kind"] == "correction"][-1]["body"]
-    written = blobs[sheet["sha256"]].decode()
+    written = corrected(texts, blobs)
     assert 'rest_V = "12.60"\n' in written
     assert "coldest_C = -5\n" in written
     assert "[route]\ngrommets = false\n" in written
@@ -224,8 +228,7 @@ def test_an_input_is_asked_for_its_levels_once_it_has_a_wire(phone: Phone) -> No
     must_be_reachable(phone)
     expect(page.locator(".unsent")).to_have_text("All sent")
     texts, blobs = held_by_server(phone)
-    sheet = [json.loads(text)["body"] for text in texts if json.loads(text)["kind"] == "correction"][-1]["body"]
-    written = blobs[sheet["sha256"]].decode()
+    written = corrected(texts, blobs)
     assert '[[input]]\nlead = "door"\non_V = 12.2\nfloats_off = true\n' in written
     found = {each["id"]: each for each in judged(texts, blobs)["findings"]}
     assert (found["join_door_high"]["value"], found["join_door_high"]["verdict"]) == (12.2, "holds")
@@ -276,8 +279,7 @@ def test_a_job_is_handed_over(phone: Phone) -> None:
     expect(page.locator(".findings").first).to_contain_text("How the job ends: provisional")
     expect(page.locator(".unsent")).to_have_text("All sent")
     texts, blobs = held_by_server(phone)
-    sheet = [json.loads(text)["body"] for text in texts if json.loads(text)["kind"] == "correction"][-1]["body"]
-    written = tomllib.loads(blobs[sheet["sha256"]].decode())
+    written = tomllib.loads(corrected(texts, blobs))
     missing = {"what": "parked night", "owed_by": "Linden Yard", "until": "2026-04-02"}
     assert written["hand_over"] == {"end": "provisional", "missing": [missing]}
     shows = [json.loads(text)["body"]["shows"] for text in texts if json.loads(text)["kind"] == "photo"]

@@ -12,7 +12,7 @@ from backprobe.limits.fuses import (
     WIRE_OVER_FUSE,
     WIRE_OVER_FUSE_BASIS,
 )
-from backprobe.physics.span import Span
+from backprobe.physics.span import Span, exactly
 from backprobe.stages.given import said
 from backprobe.stages.join.fuse_opening import Fuse, hot_rating_A
 
@@ -32,7 +32,7 @@ def wire_over_fuse(fuse: Fuse, carries_A: Span, *, ambient_C: float) -> Finding:
     if carries_A.likely <= 0.0:
         because = f"at {ambient_C:g} °C the surroundings are as hot as the insulation may get: the wire carries nothing"
         then = "lead the wire where it is cooler, or take wire with better insulation"
-    return _finding(
+    return in_amperes(
         limit, carries_A, what=f"is the wire thick enough for its {fuse.rating_A:g} A fuse", because=because, then=then
     )
 
@@ -43,7 +43,7 @@ def breaking(short_A: float) -> Finding:
     limit = Limit(BREAKING_ID, BREAKING_A, "A", Side.AT_MOST, basis.text, basis.standing)
     because = f"a dead short at the unit's end draws {said(short_A)} A"
     then = "check the loop's resistance: so little is rare; otherwise put a fuse that breaks more near the battery"
-    return _finding(limit, Span(short_A, short_A, short_A), what="what the fuse can break", because=because, then=then)
+    return in_amperes(limit, exactly(short_A), what="what the fuse can break", because=because, then=then)
 
 
 def load(fuse: Fuse, load_A: Span, *, ambient_C: float) -> Finding:
@@ -54,10 +54,11 @@ def load(fuse: Fuse, load_A: Span, *, ambient_C: float) -> Finding:
     limit = Limit(LOAD_ID, most_A, "A", Side.AT_MOST, basis, LOAD_PART_BASIS.standing)
     because = f"at {ambient_C:g} °C {said(hot_A)} A are left of {fuse.rating_A:g} A, and {LOAD_PART:g} of that for good"
     then = "fit a larger fuse, if the wire allows it, or put the load on another circuit"
-    return _finding(limit, load_A, what="the load on the fuse", because=because, then=then)
+    return in_amperes(limit, load_A, what="the load on the fuse", because=because, then=then)
 
 
-def _finding(limit: Limit, seen: Span, *, what: str, because: str, then: str) -> Finding:
+def in_amperes(limit: Limit, seen: Span, *, what: str, because: str, then: str) -> Finding:
+    """A current [A] against its limit, with what to do where it does not hold."""
     low, value, high = (round(figure, CURRENT_DIGITS) for figure in (seen.low, seen.likely, seen.high))
     verdict = judge(limit, value, low=low, high=high)
     return Finding(

@@ -7,10 +7,12 @@ from dataclasses import replace
 
 from backprobe.evidence.joint import Joint, Method
 from backprobe.evidence.unit_sheet import Lead, Purpose
-from backprobe.findings import Finding, Limit, Side, Stage, Verdict, judge
+from backprobe.findings import Finding, Limit, Side
 from backprobe.limits.fuses import LOAD_PART, LOAD_PART_BASIS, RERATING_BASIS, SELECTIVE_BASIS, SELECTIVE_TIMES
 from backprobe.physics.loop import short_circuit_A
+from backprobe.physics.span import exactly
 from backprobe.stages.given import said
+from backprobe.stages.join.fuse_findings import in_amperes
 from backprobe.stages.join.fuse_opening import Fuse, fuse_of, hot_rating_A
 from backprobe.stages.join.lead_fuse import LEAST_LOOP_OHM, blade, fuse_at
 from backprobe.stages.join.measured import together
@@ -53,7 +55,7 @@ def _carries(case: WiringCase, rating_A: float, *, load_A: float, peak_A: float)
     limit = Limit(CIRCUIT_ID, round(LOAD_PART * hot_A, 2), "A", Side.AT_MOST, basis, LOAD_PART_BASIS.standing)
     because = f"{said(load_A)} A and the unit's {said(peak_A)} A on {rating_A:g} A, at {case.ambient_C:g} °C"
     what = "The tapped circuit's own fuse"
-    found = _amperes(limit, load_A + peak_A, what=what, because=because, then=MORE_ROOM)
+    found = in_amperes(limit, exactly(load_A + peak_A), what=what, because=because, then=MORE_ROOM)
     part = None if case.policy is None else case.policy.fuse_load_part
     return tightened(found, None if part is None else round(part * hot_A, 2), policy=case.policy)
 
@@ -65,7 +67,7 @@ def _selective(case: WiringCase, lead: Lead, *, joint: Joint, unit_A: float, veh
     by_gates = _by_gates(case, lead, joint=joint, upper=blade(vehicle_A, case.told.vehicle_fuse_type))
     because = f"{unit_A:g} A at the tap below the vehicle's {vehicle_A:g} A{by_gates}"
     what = "Which of the two fuses opens first"
-    found = _amperes(limit, unit_A, what=what, because=because, then=SMALLER)
+    found = in_amperes(limit, exactly(unit_A), what=what, because=because, then=SMALLER)
     times = None if case.policy is None else case.policy.selective_times
     return tightened(found, None if times is None else round(vehicle_A / times, 2), policy=case.policy)
 
@@ -86,21 +88,3 @@ def _by_gates(case: WiringCase, lead: Lead, *, joint: Joint, upper: Fuse | None)
     beyond = ", beyond its last gate by our own model" if short_A > max(upper.gate_currents_A) else ""
     opens = f"{at} the unit's opens within {said(latest_s)} s, the vehicle's not before {said(earliest_s)} s{beyond}"
     return opens if latest_s <= earliest_s else f"{opens}: their gates alone do not say which is first"
-
-
-def _amperes(limit: Limit, value: float, *, what: str, because: str, then: str) -> Finding:
-    shown = round(value, 2)
-    verdict = judge(limit, shown, low=shown, high=shown)
-    return Finding(
-        id=limit.id,
-        stage=Stage.JOIN,
-        what=what,
-        verdict=verdict,
-        because=because,
-        next=None if verdict is Verdict.HOLDS else then,
-        value=shown,
-        low=shown,
-        high=shown,
-        unit="A",
-        limit=limit,
-    )
