@@ -6,10 +6,11 @@ import { Top, Troubles } from "../parts/top.tsx";
 import { valueIn } from "../core/sheet.ts";
 import { formWordsIn } from "../words/form-words.ts";
 import { useKeeping, useShared } from "./context.ts";
-import { Questions } from "./form-page.tsx";
-import { FORMS, LACKS, OWED } from "./forms.ts";
+import { FORMS } from "./forms.ts";
+import { LACKS, OWED } from "./forms/hand-over.ts";
 import type { Judgement } from "./judgement.ts";
 import { vehicleName } from "./today.tsx";
+import { Questions } from "./questions.tsx";
 import { useJob, type OpenJob } from "./use-job.ts";
 import { useSheet, type Change } from "./use-sheet.ts";
 

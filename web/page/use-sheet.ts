@@ -16,6 +16,9 @@ export interface Change {
   readonly value: Value | null;
 }
 
+/** Takes changes of a sheet, and entries that go with them. */
+export type Answer = (changes: readonly Change[], more?: readonly NewEntry[]) => void;
+
 export interface Sheet {
   readonly text: string | null; // null while it is being read
   readonly change: (changes: readonly Change[], more?: readonly NewEntry[]) => Promise<void>;

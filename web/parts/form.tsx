@@ -3,7 +3,7 @@ import { useEffect, useRef, useState } from "preact/hooks";
 import { finished } from "../core/figures.ts";
 import type { Value } from "../core/sheet.ts";
 import { useShared } from "../page/context.ts";
-import type { Ask } from "../page/forms.ts";
+import type { Ask } from "../page/forms/ask.ts";
 import { formWordsIn } from "../words/form-words.ts";
 import { Choice } from "./choice.tsx";
 import { Scanner } from "./scanner.tsx";

@@ -1,5 +1,6 @@
 // What this phone remembers of itself and of the person who holds it.
 import { answered, kept, reading, writing } from "./database.ts";
+import type { Usual } from "./usual.ts";
 
 export interface Person {
   readonly id: string;
@@ -24,6 +25,7 @@ export interface Settings {
   meter: string; // the class of meter that this person uses
   serials: readonly { serial: string; job: string; vehicle: string | null }[];
   clock_out_min: number; // how far this phone's clock was ahead of the server's when they last spoke
+  usual: readonly Usual[]; // by the server: vehicles of the day's types that were finished before
   corners: string | null; // an index of the street corners around the day's jobs
 }
 

@@ -5,6 +5,9 @@ import { es } from "./es.ts";
 export type Language = "en" | "es";
 export type Words = (word: Word, filled?: Readonly<Record<string, string | number>>) => string;
 
+/** Words of a form: each in English and in Spanish. */
+export type Pairs = Readonly<Record<string, readonly [en: string, es: string]>>;
+
 export const LANGUAGES: Readonly<Record<Language, string>> = { en: "English", es: "Español" };
 
 const BOOKS: Readonly<Record<Language, Readonly<Record<Word, string>>>> = { en, es };

@@ -1,0 +1,24 @@
+// Questions of a form that are due, each with the answer that stands in the sheet.
+import { valueIn, type Value } from "../core/sheet.ts";
+import { Question } from "../parts/form.tsx";
+import { isDue, tableOf, type Ask, type Which } from "./forms/ask.ts";
+import type { Change } from "./use-sheet.ts";
+
+interface QuestionsProps {
+  readonly asks: readonly Ask[];
+  readonly which: Which | null;
+  readonly sheet: string;
+  readonly onAnswer: (changes: readonly Change[]) => void;
+}
+
+export function Questions({ asks, which, sheet, onAnswer }: QuestionsProps) {
+  const value = (ask: { table: string; key: string }): Value | null => valueIn(sheet, tableOf(ask as Ask, which), ask.key);
+  const asked = asks.filter((ask) => !ask.when || isDue(ask.when, value({ table: ask.when.table ?? ask.table, key: ask.when.key })));
+  return (
+    <>
+      {asked.map((ask) => (
+        <Question key={`${ask.table}.${ask.key}`} ask={ask} value={value(ask)} onAnswer={(given) => onAnswer([{ table: tableOf(ask, which), key: ask.key, value: given }])} />
+      ))}
+    </>
+  );
+}

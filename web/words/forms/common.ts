@@ -1,0 +1,17 @@
+// What every form says. In English and in Spanish side by side.
+import type { Pairs } from "../words.ts";
+
+export const COMMON = {
+  yes: ["yes", "sí"],
+  no: ["no", "no"],
+  none: ["none", "ninguno"],
+  something: ["there are", "hay"],
+  one_by_one: ["One by one", "Una por una"],
+  scan: ["Scan", "Escanear"],
+  take_photo: ["Take a photo", "Tomar una foto"],
+  another_photo: ["Another photo", "Otra foto"],
+  separated: ["Several: with a comma between", "Varios: con una coma en medio"],
+  photo_bad: ["This picture cannot be read", "No se puede leer esta imagen"],
+  serial_elsewhere: ["This unit is in {vehicle} already. Look at the label again; if it is right, tell the lead.", "Esta unidad ya está en {vehicle}. Mire la etiqueta otra vez; si es correcta, avise al encargado."],
+  sheet_shut: ["This value stands over several lines of the sheet and is changed at the desk only.", "Este valor ocupa varias líneas de la hoja y solo se cambia en la oficina."],
+} as const satisfies Pairs;
