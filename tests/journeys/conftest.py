@@ -30,15 +30,21 @@ QUIET = [
 ]
 PHONE = {"viewport": {"width": 360, "height": 740}, "has_touch": True, "is_mobile": True, "device_scale_factor": 2}
 PATIENCE_MS = 15_000
+WAITED_IN_VAIN = ("TimeoutError", "(Locator|Page) expected ")
 
 expect.set_options(timeout=PATIENCE_MS)
 
 
 def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
-    """All journeys run one after the other: two browsers at once would only wait for each other."""
+    """All journeys run one after the other: two browsers at once would only wait for each other.
+
+    A journey in which the browser was waited for in vain is taken once more, and the last lines count it; a wrong
+    answer, a lost entry or a fault on the page is never tried again.
+    """
     for item in items:
         if item.path.parent == Path(__file__).parent:
             item.add_marker(pytest.mark.xdist_group("browser"))
+            item.add_marker(pytest.mark.flaky(reruns=1, only_rerun=[*WAITED_IN_VAIN]))
 
 
 @pytest.fixture(scope="session")
