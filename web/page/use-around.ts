@@ -25,5 +25,5 @@ export function useAround(open: OpenJob, sheet: string | null): Around | null {
     })();
   }, [open.entries]);
   const { job } = open;
-  return useMemo(() => (sheet !== null && others !== null ? { job, sheet, usual, ...others } : null), [job, sheet, usual, others]);
+  return useMemo(() => (sheet !== null && usual !== undefined && others !== null ? { job, sheet, usual, ...others } : null), [job, sheet, usual, others]);
 }

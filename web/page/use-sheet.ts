@@ -1,7 +1,7 @@
 // A sheet of a job (walkround or job sheet) as a form sees it: each change is an entry and a file of its own.
 import { useCallback, useEffect, useRef, useState } from "preact/hooks";
 import { standing, text, type Said } from "../core/standing.ts";
-import { withValue, type Table, type Value } from "../core/sheet.ts";
+import { valueIn, withValue, type Table, type Value } from "../core/sheet.ts";
 import { textBlob, textOf } from "../store/blobs.ts";
 import { entriesOf } from "../store/journal.ts";
 import type { NewEntry, OpenJob } from "./use-job.ts";
@@ -14,6 +14,7 @@ export interface Change {
   readonly table: Table;
   readonly key: string;
   readonly value: Value | null;
+  readonly only?: "unsaid"; // where the sheet says something by the time that it is written, that stays
 }
 
 /** Takes changes of a sheet, and entries that go with them. */
@@ -36,7 +37,7 @@ export function useSheet(id: string, kind: SheetKind, open: OpenJob): Sheet {
       const work = async (): Promise<void> => {
         const said = standing((await entriesOf(id)).map((entry) => entry.raw));
         const before = await textOfSheet(said, kind);
-        const after = changes.reduce((sheet, { table, key, value }) => withValue(sheet, table, key, value), before);
+        const after = changes.reduce(changed, before);
         if (after === before && more.length === 0) return;
         const blob = await textBlob(after);
         await open.write([sheetEntry(said, kind, { sha256: blob.sha256, bytes: blob.bytes.byteLength }), ...more], [blob]);
@@ -49,6 +50,10 @@ export function useSheet(id: string, kind: SheetKind, open: OpenJob): Sheet {
     [id, kind, open.write],
   );
   return { text: shown, change };
+}
+
+function changed(sheet: string, { table, key, value, only }: Change): string {
+  return only === "unsaid" && valueIn(sheet, table, key) !== null ? sheet : withValue(sheet, table, key, value);
 }
 
 async function textOfSheet(said: readonly Said[], kind: SheetKind): Promise<string> {

@@ -3,11 +3,12 @@ import { useEffect, useState } from "preact/hooks";
 import { usualFor, type Usual } from "../store/usual.ts";
 import type { OpenJob } from "./use-job.ts";
 
-/** Null until it is known, and where there is none. */
-export function useUsual({ job }: OpenJob): Usual | null {
-  const [usual, setUsual] = useState<Usual | null>(null);
+/** Undefined until it is known; null where there is none. */
+export function useUsual({ job, entries }: OpenJob): Usual | null | undefined {
+  const [usual, setUsual] = useState<Usual | null | undefined>(undefined);
   useEffect(() => {
     if (job !== null) void usualFor(job).then(setUsual);
-  }, [job?.id, job?.vehicle.type]);
+    else if (entries !== null) setUsual(null); // a job that the day's list does not know
+  }, [job?.id, job?.vehicle.type, entries === null]);
   return usual;
 }

@@ -1,8 +1,8 @@
 // Several answers by one touch: what they are stands above the button.
-import type { Value } from "../core/sheet.ts";
 import { useShared } from "../page/context.ts";
-import type { Given, Offer } from "../page/forms/offer.ts";
-import { formWordsIn, isFormWord, type FormWords } from "../words/form-words.ts";
+import { nameOf, type Offer } from "../page/forms/offer.ts";
+import { formWordsIn } from "../words/form-words.ts";
+import { saidOf } from "./said.tsx";
 
 export function AtOnce({ offer, onTake }: { offer: Offer; onTake: () => void }) {
   const { language } = useShared();
@@ -10,10 +10,10 @@ export function AtOnce({ offer, onTake }: { offer: Offer; onTake: () => void }) 
   return (
     <div class="at-once">
       <dl class="given">
-        {offer.given.map((one) => (
-          <div key={`${one.which?.value ?? ""}.${one.ask.table}.${one.ask.key}`}>
-            <dt>{words(one.ask.word)}</dt>
-            <dd>{saidOf(one, words)}</dd>
+        {offer.given.map(({ ask, value, which }) => (
+          <div key={nameOf(ask, which)}>
+            <dt>{words(ask.word)}</dt>
+            <dd>{saidOf(ask, value, words)}</dd>
           </div>
         ))}
       </dl>
@@ -22,16 +22,4 @@ export function AtOnce({ offer, onTake }: { offer: Offer; onTake: () => void }) 
       </button>
     </div>
   );
-}
-
-/** An answer in words, with its unit. */
-function saidOf({ ask, value }: Given, words: FormWords): string {
-  const unit = "unit" in ask && ask.unit ? ` ${ask.unit}` : "";
-  return `${plain(value, words)}${unit}`;
-}
-
-function plain(value: Value, words: FormWords): string {
-  if (typeof value === "boolean") return words(value ? "yes" : "no");
-  if (typeof value === "string") return isFormWord(value) ? words(value) : value;
-  return Array.isArray(value) ? value.join(", ") : String(value);
 }

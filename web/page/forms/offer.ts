@@ -29,9 +29,18 @@ export interface Offer {
   readonly given: readonly Given[];
 }
 
-/** The changes of a sheet that an offer makes. */
+/** What tells one question from another, on one page. */
+export const nameOf = (ask: Ask, which: Which | null = null): string => `${which?.value ?? ""}/${ask.table}.${ask.key}`;
+
+/** The changes of a sheet that an offer makes; what somebody has answered meanwhile by hand stays. */
 export function changesOf({ given }: Offer): Change[] {
-  return given.map(({ ask, value, which }) => ({ table: tableOf(ask, which ?? null), key: ask.key, value }));
+  return given.map(({ ask, value, which }) => ({ table: tableOf(ask, which ?? null), key: ask.key, value, only: "unsaid" }));
+}
+
+/** What takes an offer back: of its answers those that stand as it gave them. */
+export function takenBack({ given }: Offer, sheet: string): Change[] {
+  const stands = ({ ask, value, which }: Given): boolean => same(valueIn(sheet, tableOf(ask, which ?? null), ask.key), value);
+  return given.filter(stands).map(({ ask, which }) => ({ table: tableOf(ask, which ?? null), key: ask.key, value: null }));
 }
 
 /** An offer without the answers that stand already; null where nothing is left of it. */
@@ -40,9 +49,15 @@ export function stillOpen(offer: Offer, sheet: string): Offer | null {
   return given.length > 0 ? { ...offer, given } : null;
 }
 
+/** The questions that are asked, by the answers that stand. */
+export function dueOf(asks: readonly Ask[], sheet: string, which: Which | null = null): Ask[] {
+  const said = (table: string, key: string): Value | null => valueIn(sheet, { name: table, ...(which ? { where: which } : {}) }, key);
+  return asks.filter(({ when, table }) => !when || isDue(when, said(when.table ?? table, when.key)));
+}
+
 /** Whether every question that is due has its answer. */
 export function isAnswered(asks: readonly Ask[], sheet: string, which: Which | null = null): boolean {
-  const value = (table: string, key: string): Value | null => valueIn(sheet, table === "joint" || table === "input" ? { name: table, ...(which ? { where: which } : {}) } : { name: table }, key);
-  const due = asks.filter(({ when, table }) => !when || isDue(when, value(when.table ?? table, when.key)));
-  return due.every((ask) => value(ask.table, ask.key) !== null);
+  return dueOf(asks, sheet, which).every((ask) => valueIn(sheet, tableOf(ask, which), ask.key) !== null);
 }
+
+const same = (one: Value | null, other: Value): boolean => JSON.stringify(one) === JSON.stringify(other);
