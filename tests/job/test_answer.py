@@ -78,6 +78,17 @@ def test_the_next_reading_is_given_in_words_and_in_parts():
     }
 
 
+def test_the_next_thing_is_said_with_its_stage(judged: JobJudgement):
+    """A reading belongs to the wires, a lack of authority to the walkround; where nothing is left there is no stage."""
+    assert judgement_json(judged)["next_stage"] is None
+    assert judgement_json(judge_job(evidence(rows="")))["next_stage"] == "probe"
+    unallowed = judgement_json(judge_job(evidence(walkround="[authority]\nwork = false\n")))
+    assert unallowed["next_stage"] == "walkround"
+    assert unallowed["next"] in {
+        finding["next"] for finding in unallowed["findings"] if finding["stage"] == "walkround"
+    }
+
+
 def test_lines_that_were_passed_over_are_counted():
     """One line with a mistyped key."""
     answer = judgement_json(judge_job(evidence(rows=ROWS + "Red,onn,12.3,,,\n")))

@@ -12,6 +12,7 @@ import { useKeeping, useShared } from "./context.ts";
 import { FormSection } from "./form-section.tsx";
 import { FORMS, type FormName } from "./forms.ts";
 import { Joints } from "./joints.tsx";
+import { NextStage } from "./next-stage.tsx";
 import { vehicleName } from "./today.tsx";
 import { useAround } from "./use-around.ts";
 import { useJob, type NewEntry } from "./use-job.ts";
@@ -45,6 +46,7 @@ export function FormPage({ id, name }: { id: string; name: FormName }) {
           </p>
         )}
         {found.length > 0 && judged ? <Findings findings={found} all={judged.findings} open={open} /> : <p class="say">{words("findings_none")}</p>}
+        <NextStage open={open} id={id} stage={name} />
       </main>
     </>
   );

@@ -9,6 +9,7 @@ import { useKeeping, useShared } from "./context.ts";
 import { FORMS } from "./forms.ts";
 import { LACKS, OWED } from "./forms/hand-over.ts";
 import type { Judgement } from "./judgement.ts";
+import { NextStage } from "./next-stage.tsx";
 import { vehicleName } from "./today.tsx";
 import { Questions } from "./questions.tsx";
 import { useJob, type OpenJob } from "./use-job.ts";
@@ -36,6 +37,7 @@ export function HandOver({ id }: { id: string }) {
           {asked("print")}
         </button>
         {judged && <Printed open={open} judged={judged} />}
+        <NextStage open={open} id={id} stage="hand_over" />
       </main>
     </>
   );

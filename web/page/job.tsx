@@ -1,24 +1,24 @@
 // One job: the one next thing to do, and how each stage stands.
 import { useState } from "preact/hooks";
+import { stageNamed } from "../core/onward.ts";
 import { Findings } from "../parts/findings.tsx";
 import { Top, Troubles } from "../parts/top.tsx";
 import { VerdictMark } from "../parts/verdict.tsx";
 import { named } from "../words/words.ts";
 import { useShared } from "./context.ts";
 import { WORST_FIRST, type Finding, type Judgement } from "./judgement.ts";
-import { addressOf, type StageName } from "./place.ts";
+import { addressOf, STAGE_NAMES } from "./place.ts";
 import { vehicleName } from "./today.tsx";
 import { useJob, type OpenJob } from "./use-job.ts";
 import { useEngine } from "./use-engine.ts";
 
-const WORKED: readonly StageName[] = ["walkround", "probe", "join", "mount", "prove", "hand_over"]; // those that are done on the phone
 const STAGES = ["walkround", "probe", "join", "mount", "prove", "hand over"];
 
 export function JobPage({ id }: { id: string }) {
   const { words } = useShared();
   const open = useJob(id);
   const { job, judgement } = open;
-  const due = judgement?.ok ? stageDue(judgement) : null;
+  const due = judgement?.ok ? stageNamed(judgement.next_stage) : null;
   return (
     <>
       <Top title={job ? vehicleName(job) : words("loading")} back={{ name: "today" }} />
@@ -27,10 +27,15 @@ export function JobPage({ id }: { id: string }) {
         <section class="next">
           <h2>{words("next_title")}</h2>
           <NextThing open={open} />
+          {due && (
+            <a class="button main wide" href={addressOf({ name: "stage", job: id, stage: due })}>
+              {words("on_to", { stage: named(words, "stage", due) })}
+            </a>
+          )}
         </section>
         <nav class="stages" aria-label={words("stages")}>
-          {WORKED.map((stage) => (
-            <a key={stage} class={stage === due?.replace(" ", "_") ? "button main" : "button"} href={addressOf({ name: "stage", job: id, stage })}>
+          {STAGE_NAMES.map((stage) => (
+            <a key={stage} class="button" href={addressOf({ name: "stage", job: id, stage })}>
               {named(words, "stage", stage)}
             </a>
           ))}
@@ -39,11 +44,6 @@ export function JobPage({ id }: { id: string }) {
       </main>
     </>
   );
-}
-
-/** The stage to which the one next thing to do belongs. */
-function stageDue({ next, findings }: Judgement): string | null {
-  return findings.find((finding) => finding.next !== null && next?.startsWith(finding.next))?.stage ?? (next ? "probe" : null);
 }
 
 function NextThing({ open: { judgement, behind } }: { open: OpenJob }) {

@@ -37,6 +37,7 @@ export interface Judgement {
   readonly ok: true;
   readonly verdict: Verdict;
   readonly next: string | null;
+  readonly next_stage: string | null; // as findings name it
   readonly findings: readonly Finding[];
   readonly wires: readonly JudgedWire[];
   readonly next_reading: NextReading | null;

@@ -1,8 +1,9 @@
 // Where in the app one is: the part of the address behind '#'.
 import { useEffect, useState } from "preact/hooks";
+import { ORDER, type Worked } from "../core/onward.ts";
 
-export const STAGE_NAMES = ["walkround", "probe", "join", "mount", "prove", "hand_over"] as const;
-export type StageName = (typeof STAGE_NAMES)[number];
+export const STAGE_NAMES = ORDER;
+export type StageName = Worked;
 
 export type Place =
   | { readonly name: "today" }

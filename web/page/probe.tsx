@@ -13,6 +13,7 @@ import { MeterChoice } from "../parts/meter-choice.tsx";
 import { useKeeping, useShared } from "./context.ts";
 import { readingEntry } from "./probe-entries.ts";
 import { useSelection } from "./use-selection.ts";
+import { NextStage } from "./next-stage.tsx";
 import { vehicleName } from "./today.tsx";
 import { useJob } from "./use-job.ts";
 import { useMeter } from "./use-meter.ts";
@@ -77,6 +78,7 @@ export function Probe({ id }: { id: string }) {
         <Readings table={table} open={open} onSaid={setSaid} />
         <OpenFile kind="recording" open={open} />
         <Pictures open={open} names={["crank"]} />
+        <NextStage open={open} id={id} stage="probe" />
       </main>
       {sheet.name === "new" && <NewWire names={names} write={open.write} onDone={(name) => (name && selection.setWire(name), setSheet({ name: "none" }))} />}
       {sheet.name === "wire" && <WireSheet wire={sheet.wire} table={table} judged={judged} write={open.write} onClose={() => setSheet({ name: "none" })} />}

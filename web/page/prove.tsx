@@ -7,6 +7,7 @@ import { Top, Troubles } from "../parts/top.tsx";
 import { named } from "../words/words.ts";
 import { useKeeping, useShared } from "./context.ts";
 import { withdrawn } from "./probe-entries.ts";
+import { NextStage } from "./next-stage.tsx";
 import { vehicleName } from "./today.tsx";
 import { useJob } from "./use-job.ts";
 
@@ -43,6 +44,7 @@ export function Prove({ id }: { id: string }) {
         <Pictures open={open} names={["turns"]} />
         <h2>{words("findings")}</h2>
         {found.length > 0 && judged ? <Findings findings={found} all={judged.findings} open={open} /> : <p class="say">{words("findings_none")}</p>}
+        <NextStage open={open} id={id} stage="prove" />
       </main>
     </>
   );

@@ -16,6 +16,7 @@ def judgement_json(judged: JobJudgement) -> dict[str, object]:
         "ok": True,
         "verdict": str(judged.verdict),
         "next": judged.next,
+        "next_stage": judged.next_stage and str(judged.next_stage),
         "vehicle": {
             "vin": vehicle.vin,
             "plate": vehicle.plate,

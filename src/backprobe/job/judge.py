@@ -101,12 +101,20 @@ class JobJudgement:
     @property
     def next(self) -> str | None:
         """The one thing to do next: what fails comes first, then what is open, then what is thin."""
-        for verdict in URGENCY:
-            for finding in self.findings:
-                if finding.verdict is verdict and finding.next:
-                    return self._with_care(finding.next)
-        upcoming = next_sentence(self.probe.result.next, self.probe.result.setup)
-        return upcoming if upcoming is None else self._with_care(upcoming)
+        urgent = self._urgent()
+        result = self.probe.result
+        sentence = urgent.next if urgent else next_sentence(result.next, result.setup)
+        return sentence and self._with_care(sentence)
+
+    @property
+    def next_stage(self) -> Stage | None:
+        """The stage that the one thing to do next belongs to; None where there is nothing to do."""
+        urgent = self._urgent()
+        return urgent.stage if urgent else Stage.PROBE if self.next else None
+
+    def _urgent(self) -> Finding | None:
+        asking = [finding for finding in self.findings if finding.next and finding.verdict in URGENCY]
+        return min(asking, key=lambda finding: URGENCY.index(finding.verdict), default=None)
 
     def _with_care(self, sentence: str) -> str:
         return with_care(sentence, self.evidence.walkround, has_crank=self.evidence.sheet.vehicle.has_crank)
