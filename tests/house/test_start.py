@@ -4,12 +4,13 @@ from __future__ import annotations
 
 import os
 import shutil
+import socket
 import subprocess
 from pathlib import Path
 
 import pytest
 
-TOOLS = ("bash", "basename", "cat", "dirname", "mkdir", "rm", "sha256sum")
+TOOLS = ("bash", "cat", "cp", "dirname", "grep", "mkdir", "mv", "rm", "sed", "sha256sum", "sleep")
 
 # A Python whose `-m venv` makes a .venv of stand-ins, each of which notes its call in calls.txt.
 PYTHON = """#!/bin/bash
@@ -30,7 +31,16 @@ if [ "$2" = pip ] && [ -n "${PIP_FAILS:-}" ]; then exit 1; fi
 BACKPROBE = """#!/bin/bash
 echo "backprobe $*" >>"$CALLS"
 echo "supply: thin"
-exit "${JUDGE_EXIT:-1}"
+case "$1" in
+    judge) exit "${JUDGE_EXIT:-1}" ;;
+    hand-in)
+        mkdir -p "$4"
+        case "$2" in *"${HAND_IN_FAILS:-none}"*) exit 2 ;; esac
+        ;;
+esac
+"""
+SHEET = """[job]
+technician = "Ines Okafor"
 """
 WITHOUT_ENSUREPIP = """#!/bin/bash
 case "$*" in
@@ -58,7 +68,7 @@ class Machine:
         self.standins = folder / "standins"
         for made in (self.bin, self.repo, self.standins):
             made.mkdir()
-        for tool in (*TOOLS, "cp"):
+        for tool in TOOLS:
             (self.bin / tool).symlink_to(str(shutil.which(tool)))
         shutil.copy(start, self.repo / "start")
         (self.repo / "pyproject.toml").write_text("[project]\n", encoding="utf-8")
@@ -126,36 +136,125 @@ def test_without_python3_venv_it_says_the_one_line(bare: Machine) -> None:
 
 def test_the_demo_is_judged_and_the_record_named(machine: Machine) -> None:
     """Findings that are not all good (judge's exit 1) are no failure of ./start; the last line names the PDF."""
-    done = machine.start()
+    done = machine.start("--judge")
     assert done.returncode == 0, done.stderr
     assert "supply: thin" in done.stdout
     record = Path(done.stdout.splitlines()[-1].removeprefix("The record: "))
-    assert record.parent == machine.repo / "out"
+    assert record == machine.repo / "out" / "truck-07.pdf"
     assert machine.called()[-1].endswith(f"--record {record}")
-
-
-def test_the_app_is_served_on_the_demo_fleet(machine: Machine) -> None:
-    """--app hands every demo folder in, says where the desk is and serves."""
-    for name in ("truck-07", "truck-12"):
-        (machine.repo / "demo" / "linden-yard" / name).mkdir(parents=True)
-    done = machine.start("--app", JUDGE_EXIT="0")
-    assert done.returncode == 0, done.stderr
-    hand_in, serve = (call for call in machine.called() if call.startswith("backprobe"))
-    assert "truck-07/" in hand_in
-    assert "truck-12/" in hand_in
-    assert serve == f"backprobe serve --data {machine.repo / 'out' / 'yard'}"
-    assert "/desk.html" in done.stdout
-
-
-def test_a_folder_that_cannot_be_handed_in_stops_the_app(machine: Machine) -> None:
-    """Exit 2 of hand-in is passed on, and nothing is served."""
-    assert machine.start("--app", JUDGE_EXIT="2").returncode == 2
-    assert not [call for call in machine.called() if call.startswith("backprobe serve")]
 
 
 def test_a_refused_demo_is_a_failure(machine: Machine) -> None:
     """Exit 2 of judge is passed on."""
-    assert machine.start(JUDGE_EXIT="2").returncode == 2
+    assert machine.start("--judge", JUDGE_EXIT="2").returncode == 2
+
+
+@pytest.fixture
+def yard(machine: Machine) -> Machine:
+    """A machine with a fleet of three: one that ends as proven, one that was abandoned, one not begun."""
+    ends = {"truck-07": "proven", "truck-23": "abandoned", "truck-30": None}
+    for name, end in ends.items():
+        folder = machine.repo / "demo" / "linden-yard" / name
+        folder.mkdir(parents=True)
+        said = f'[hand_over]\nend = "{end}"\n' if end else ""
+        (folder / "job.toml").write_text(SHEET + said, encoding="utf-8")
+        (folder / "journal.jsonl").write_text("of an earlier day\n", encoding="utf-8")
+    (machine.repo / "demo" / "linden-yard" / "corners.txt").write_text("corners\n", encoding="utf-8")
+    return machine
+
+
+@pytest.fixture
+def port() -> int:
+    """A port on which nobody listens."""
+    with socket.socket() as held:
+        held.bind(("127.0.0.1", 0))
+        return int(held.getsockname()[1])
+
+
+def test_the_app_is_served_on_the_fleet(yard: Machine, port: int) -> None:
+    """Every folder is handed in to its technician, the abandoned job signed before; then the app is served."""
+    done = yard.start("--port", str(port))
+    assert done.returncode == 0, done.stderr
+    words = [call.split() for call in yard.called() if call.startswith("backprobe")]
+    assert [each[1] for each in words] == ["keys", "hand-in", "sign", "hand-in", "hand-in", "serve"]
+    [sign] = [call for call in yard.called() if call.startswith("backprobe sign")]
+    assert "truck-23" in sign
+    handed_in = [call for call in yard.called() if call.startswith("backprobe hand-in")]
+    assert [name for call in handed_in for name in ("truck-07", "truck-23", "truck-30") if name in call] == sorted(
+        name.name for name in (yard.repo / "demo" / "linden-yard").glob("truck-*")
+    )
+    assert all(call.endswith("--to Ines Okafor") for call in handed_in)
+    data = yard.repo / "out" / "linden-yard"
+    assert yard.called()[-1] == f"backprobe serve --data {data} --listen 127.0.0.1:{port}"
+    assert (data / "corners.txt").is_file()
+    assert [path.name for path in data.parent.iterdir()] == ["linden-yard"]
+
+
+def test_it_says_where_desk_and_phone_are_and_how_to_end(yard: Machine, port: int) -> None:
+    """The desk's address, the way to a phone, Ctrl-C and where things are kept; no line is longer than a terminal."""
+    said = yard.start("--port", str(port)).stdout
+    assert f"Desk:   http://127.0.0.1:{port}/desk.html" in said
+    assert "enrol one for Ines Okafor" in said
+    assert "docs/deploy.md" in said
+    assert "Ctrl-C ends it" in said
+    assert "out/linden-yard" in said
+    assert max(map(len, said.splitlines())) <= 120
+
+
+def test_what_was_entered_is_kept(yard: Machine, port: int) -> None:
+    """The second start hands nothing in and touches no file of the data."""
+    yard.start("--port", str(port))
+    entered = yard.repo / "out" / "linden-yard" / "entered"
+    entered.write_text("a reading\n", encoding="utf-8")
+    yard.start("--port", str(port))
+    assert [call.split()[:2] for call in yard.called()] == [["backprobe", "serve"]]
+    assert entered.is_file()
+
+
+def test_an_interrupted_hand_in_leaves_no_half_fleet(yard: Machine, port: int) -> None:
+    """The second of three folders is refused: exit 2, nothing is served, and the next start hands in all three."""
+    done = yard.start("--port", str(port), HAND_IN_FAILS="truck-23")
+    assert done.returncode == 2
+    assert not [call for call in yard.called() if call.startswith("backprobe serve")]
+    assert not (yard.repo / "out" / "linden-yard").exists()
+    assert yard.start("--port", str(port)).returncode == 0
+    assert len([call for call in yard.called() if call.startswith("backprobe hand-in")]) == 3
+    assert [path.name for path in (yard.repo / "out").iterdir()] == ["linden-yard"]
+
+
+def test_the_fleet_itself_is_left_alone(yard: Machine, port: int) -> None:
+    """Journals in the demo's folders are those of the terminal: they are neither changed nor handed in."""
+    yard.start("--port", str(port))
+    journals = list((yard.repo / "demo").rglob("journal.jsonl"))
+    assert {path.read_text(encoding="utf-8") for path in journals} == {"of an earlier day\n"}
+    assert not [call for call in yard.called() if f"{yard.repo}/demo/" in call]
+
+
+def test_a_taken_port_is_named_with_the_next(yard: Machine, port: int) -> None:
+    """Somebody listens there: exit 1 and the option to choose another, before anything is made."""
+    with socket.socket() as other:
+        other.bind(("127.0.0.1", port))
+        other.listen()
+        done = yard.start("--port", str(port))
+    assert done.returncode == 1
+    assert f"Port {port} of this machine is taken" in done.stderr
+    assert f"./start --port {port + 1 if port < 65535 else 8750}" in done.stderr
+    assert yard.called() == []
+
+
+@pytest.mark.parametrize("given", [("--port",), ("--port", "0"), ("--port", "65536"), ("--port", "eight")])
+def test_a_port_that_is_none_is_refused(yard: Machine, given: tuple[str, ...]) -> None:
+    """Exit 1 and what is expected; nothing was made."""
+    done = yard.start(*given)
+    assert done.returncode == 1
+    assert "a number from 1 to 65535 is expected" in done.stderr
+    assert yard.called() == []
+
+
+def test_a_servers_settings_are_no_business_of_the_demo(yard: Machine, port: int) -> None:
+    """A database named in the environment stays untouched: the commands do not see it."""
+    yard.put(yard.standins / "backprobe", '#!/bin/bash\n[ -z "${BACKPROBE_STORE:-}" ] || exit 9\n' + BACKPROBE)
+    assert yard.start("--port", str(port), BACKPROBE_STORE="postgresql://elsewhere/fleet").returncode == 0
 
 
 def test_prepare_only_sets_up(machine: Machine) -> None:
@@ -168,8 +267,8 @@ def test_prepare_only_sets_up(machine: Machine) -> None:
 
 def test_the_second_time_nothing_is_made_again(machine: Machine) -> None:
     """Twice in a row: the second run only judges."""
-    machine.start()
-    machine.start()
+    machine.start("--judge")
+    machine.start("--judge")
     assert [call.split()[0] for call in machine.called()] == ["backprobe"]
 
 
@@ -234,10 +333,12 @@ def test_an_unknown_option_is_refused(machine: Machine) -> None:
 
 def test_the_demo_job_is_there(root: Path) -> None:
     """The job that ./start judges is in the tree."""
-    line = next(
-        line for line in (root / "start").read_text(encoding="utf-8").splitlines() if line.startswith("demo_job=")
+    said = dict(
+        line.split("#")[0].strip().split("=", 1)
+        for line in (root / "start").read_text(encoding="utf-8").splitlines()
+        if line.startswith(("demo=", "judged="))
     )
-    assert (root / line.removeprefix("demo_job=") / "job.toml").is_file()
+    assert (root / said["demo"] / said["judged"] / "job.toml").is_file()
 
 
 @pytest.mark.parametrize("script", ["start", "check", ".ci/run"])
