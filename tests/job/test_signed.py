@@ -10,7 +10,7 @@ from backprobe.job.chain import Line
 from backprobe.job.entry import Entry
 from backprobe.job.journal import journal_of
 from backprobe.job.sign_off import signed
-from backprobe.job.signed import not_covered, sign_off_finding, sign_offs, signature_faults, widest
+from backprobe.job.signed import finding_as_told, not_covered, sign_off_finding, sign_offs, signature_faults, widest
 from backprobe.keys.ed25519 import signature_holds
 
 
@@ -183,3 +183,20 @@ def test_the_server_s_note_on_the_unit_demands_no_new_sign_off():
     assert verdict("unit_claimed", "withdrawn") is Verdict.HOLDS
     assert verdict("unit_refused") is Verdict.OPEN
     assert verdict("unit_claimed", "unit_refused", "withdrawn") is Verdict.OPEN
+
+
+def test_what_nobody_has_checked_is_open_at_best():
+    """Told to hold: it holds; told nothing: open; told not to hold: it fails; and what came later is open as ever."""
+    there = lines(*SAID, FIRST)
+    told = {
+        name: finding_as_told(there, answers, wanted=True)
+        for name, answers in (("holds", {FIRST.id: True}), ("nothing", {}), ("broken", {FIRST.id: False}))
+    }
+    verdicts = {name: finding.verdict for name, finding in told.items() if finding is not None}
+    assert verdicts == {"holds": Verdict.HOLDS, "nothing": Verdict.OPEN, "broken": Verdict.FAILS}
+    assert told["holds"] == sign_off_finding(there, sign_offs(there, signature_holds), wanted=True)
+    assert told["nothing"] is not None
+    assert told["nothing"].because.endswith("; its signature was not checked here")
+    later = finding_as_told(lines(*SAID, FIRST, late()), {}, wanted=True)
+    assert later is not None
+    assert later.because.startswith("signed off before 1 entry came")

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -10,7 +9,7 @@ from backprobe import __version__
 from backprobe.cases.at_hand import engine_sha256, limits_sha256
 from backprobe.cases.judge import JudgedFolder, judge_folder
 from backprobe.errors import JobError
-from backprobe.evidence.hand_over import End, HandOver
+from backprobe.evidence.hand_over import HandOver
 from backprobe.files.blobs import put_bytes
 from backprobe.files.journal_file import held_journal
 from backprobe.findings import Finding, Verdict, worst
@@ -18,29 +17,11 @@ from backprobe.job.canonical import canonical
 from backprobe.job.entry import Entry, digest
 from backprobe.job.ids import timed_id
 from backprobe.job.journal import Draft, continued
-from backprobe.job.kinds import SIGN_OFF, text
+from backprobe.job.kinds import text
 from backprobe.job.rows import plain
-from backprobe.job.shown import findings_bytes, hand_over_bytes
-from backprobe.job.sign_off import Judged, bytes_to_sign, digests_text, fingerprint, signed, unsigned_body
-from backprobe.job.signed import FINDING
+from backprobe.job.sign_off import bytes_to_sign, fingerprint, signed
+from backprobe.job.signing import Tools, ToSign, drafted, to_sign
 from backprobe.keys.folder import Signer
-from backprobe.stages.hand_over.ending import ENDING, obstacles
-from backprobe.stages.hand_over.lacks import owed_example
-
-NO_END = """\
-nothing says how this job ends; write it into job.toml, for example:
-  [hand_over]
-  end = "provisional"
-  told_driver = "what the driver was told"
-  [[hand_over.missing]]
-  what = "one parked night"
-  owed_by = "who"
-  until = 2026-04-07"""
-
-OFFER = (
-    "settle it; or end the job as provisional, saying who owes what until when, in place of [hand_over] in job.toml:"
-)
-PUT_RIGHT = "put right what fails; or undo the work and end the job as abandoned"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -77,43 +58,23 @@ def sign_folder(folder: Path, signer: Signer, *, stamp: Stamp, name: str | None 
     grew meanwhile; then nothing was signed.
     """
     job = judge_folder(folder)
-    hand_over = job.judged.evidence.sheet.hand_over
-    if hand_over is None:
-        raise JobError(NO_END)
-    shown = tuple(each for each in job.judged.findings if each.id != FINDING)
-    judged = tuple(each for each in shown if each.id != ENDING)
-    hindered = obstacles(hand_over, judged)
-    if hindered:
-        raise JobError(refusal(hand_over, hindered, findings=judged))
+    unit_sheet = job.imported.folder.named(job.imported.sheet.unit_sheet, "the unit's sheet").read_bytes()
+    tools = Tools(engine=engine_sha256(), limits=limits_sha256(), unit_sheet=digest(unit_sheet))
+    what = to_sign(job.judged.evidence.sheet.hand_over, job.judged.findings, tools=tools)
     who = name or job.judged.evidence.sheet.technician
     if not who:
         raise JobError("nobody is named who signs\nexpected: --name NAME, or technician in job.toml")
     key = signer.key
-    kept = _Kept(folder, job, who=plain(who), stamp=stamp)
-    said = Judged(
-        end=str(hand_over.end),
-        verdict=str(worst(each.verdict for each in shown)),
-        findings=kept.blob(findings_bytes(shown)),
-        hand_over=kept.blob(hand_over_bytes(hand_over)),
-        engine=engine_sha256(),
-        limits=limits_sha256(),
-        unit_sheet=digest(job.imported.folder.named(job.imported.sheet.unit_sheet, "the unit's sheet").read_bytes()),
-    )
-    entry, covers = kept.append(said, key, signer=signer)
+    entry, covers = _Kept(folder, job, who=plain(who), stamp=stamp).append(what, key, signer=signer)
     return SignedJob(
-        job=job, hand_over=hand_over, findings=shown, entry=entry, name=who, fingerprint=fingerprint(key), covers=covers
+        job=job,
+        hand_over=what.end,
+        findings=what.shown,
+        entry=entry,
+        name=who,
+        fingerprint=fingerprint(key),
+        covers=covers,
     )
-
-
-def refusal(hand_over: HandOver, hindered: Sequence[str], *, findings: Sequence[Finding]) -> str:
-    """Why a job cannot be signed as its sheet says, and how it can: as provisional, where nothing fails."""
-    reasons = [f"this job cannot be signed as {hand_over.end}:", *(f"  {reason}" for reason in hindered)]
-    if hand_over.end is not End.PROVEN:
-        return "\n".join(reasons)
-    example = owed_example(findings)
-    if not example:
-        return "\n".join([*reasons, PUT_RIGHT])
-    return "\n".join([*reasons, OFFER, *(f"  {line}" for line in example)])
 
 
 @dataclass(frozen=True, slots=True)
@@ -129,7 +90,7 @@ class _Kept:
         """Keep `content`, unless it was erased on purpose; its digest."""
         return put_bytes(self.folder, content, without=self.job.imported.state.erased).sha256
 
-    def append(self, judged: Judged, key: str, *, signer: Signer) -> tuple[Entry, int]:
+    def append(self, what: ToSign, key: str, *, signer: Signer) -> tuple[Entry, int]:
         """The sign-off, added to the journal, and how many entries it covers."""
         job, device = self.job.imported.job, f"key-{fingerprint(key)[:16]}"
         with held_journal(self.folder) as held:
@@ -138,15 +99,10 @@ class _Kept:
             by, drafts = self._person()
             made = continued(held.journal, drafts, job=job, device=device, engine=__version__)
             stood = (*held.journal.entries, *made)
-            listed = self.blob(digests_text(stood))
-            draft = Draft(
-                id=timed_id(self.stamp.time_ms, self.stamp.random[1]),
-                kind=SIGN_OFF,
-                body=unsigned_body(stood, judged, key=key),
-                blobs=(judged.findings, judged.hand_over, listed),
-                at=self.stamp.at,
-                by=by,
-            )
+            name = timed_id(self.stamp.time_ms, self.stamp.random[1])
+            draft, blobs = drafted(stood, what, key=key, entry_id=name, at=self.stamp.at, by=by)
+            for content in blobs.values():
+                self.blob(content)
             *_, last = continued(held.journal, [*drafts, draft], job=job, device=device, engine=__version__)
             entry = signed(last, signer.sign(bytes_to_sign(last)))
             held.append((*made, entry))

@@ -4,15 +4,17 @@ A phone, the desk and a terminal that ask here with the same entries get the sam
 
 In: ``{"entries": [text, …], "blobs": {sha256: text}}``: each entry as it is stored, and the text of every file that the
 entries name and that is to be read (sheets, recordings); beside them perhaps ``"corners.txt": text``, an index of
-corners. Out: the judgement as `backprobe judge --json` prints it, with ``journal`` (what is not settled) and ``setup``
-(what can be measured on this vehicle with this meter); or ``{"ok": false, "error": …, "code": …}``.
+corners, and ``"signatures": {id: true, …}``, of each sign-off whether its signature holds, as whoever asks has found:
+nothing here can check one. Out: the judgement as `backprobe judge --json` prints it, with ``journal`` (what is not
+settled), ``setup`` (what can be measured on this vehicle with this meter) and ``ends`` (how the job can end); or
+``{"ok": false, "error": …, "code": …}``.
 """
 
 from __future__ import annotations
 
 import json
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from functools import partial
 
 from backprobe.drawings.margin_bar import NARROWEST, margin_bar
@@ -25,6 +27,7 @@ from backprobe.evidence.mount_sheet import MountSheet
 from backprobe.evidence.recording import Recording
 from backprobe.evidence.report import ReportsTable
 from backprobe.evidence.walkround import Walkround
+from backprobe.findings import Finding
 from backprobe.formats.corner_index import CORNERS, read_corner_index
 from backprobe.formats.job_toml import read_job
 from backprobe.formats.mount_toml import read_mount
@@ -36,15 +39,18 @@ from backprobe.formats.unit_sheet import read_unit_sheet
 from backprobe.formats.walkround_toml import read_walkround
 from backprobe.job.answer import judgement_json
 from backprobe.job.bus import buses_of
+from backprobe.job.chain import Line
 from backprobe.job.door import meter_for, recording_limits_V
-from backprobe.job.entry import read_entry
-from backprobe.job.fold import JobState, fold
+from backprobe.job.ends import ends_json
+from backprobe.job.entry import Entry, read_entry
+from backprobe.job.fold import JobState, fold, unique
 from backprobe.job.judge import JobEvidence, JobJudgement, judge_job
 from backprobe.job.kinds import REPORTS, SIGN_OFF, text
 from backprobe.job.pictures import pictures_of
 from backprobe.job.proving import proving_of, together
 from backprobe.job.receptions import receptions_of
-from backprobe.job.signed import sign_off_finding
+from backprobe.job.sign_off import by_device
+from backprobe.job.signed import finding_as_told
 from backprobe.job.units import unit_findings
 from backprobe.limits.meters import METERS
 from backprobe.stages.probe.answer import without_absent
@@ -74,7 +80,7 @@ def margin_bars_text(asked: str) -> str:
     In: as for `judge_journal_text`. Out: ``{"ok": true, "bars": {"3": svg, …}}``; findings without a limit have none.
     """
     try:
-        findings = judge_job(evidence_of(_asked(asked))).findings
+        findings = judge_job(evidence_of(asked_in(asked))).findings
         bars = {str(at): margin_bar(each, width=NARROWEST) for at, each in enumerate(findings) if each.limit}
         answer: dict[str, object] = {"ok": True, "bars": bars}
     except BackprobeError as error:
@@ -88,7 +94,7 @@ def pictures_text(asked: str) -> str:
     In: as for `judge_journal_text`. Out: ``{"ok": true, "pictures": {"crank": {"svg", "caption", "alt"}, …}}``.
     """
     try:
-        pictures = pictures_of(judge_job(evidence_of(_asked(asked))), width=PHONE_WIDTH)
+        pictures = pictures_of(judge_job(evidence_of(asked_in(asked))), width=PHONE_WIDTH)
         answer: dict[str, object] = {"ok": True, "pictures": pictures}
     except BackprobeError as error:
         answer = error_json(error)
@@ -97,14 +103,16 @@ def pictures_text(asked: str) -> str:
 
 @dataclass(frozen=True, slots=True)
 class Asked:
-    """What came in: the job as it stands, and the texts of its files by their sha256; whether anybody signed it.
+    """What came in: the job as it stands, the texts of its files by their sha256, its entries.
 
-    A signature is not looked at here: the primitives for that are not below the browser line.
+    `signatures` says by the id of a sign-off whether its signature holds: the primitives to check one are not below the
+    browser line.
     """
 
     state: JobState
     blobs: Mapping[str, str]
-    signed: bool = False
+    entries: tuple[Entry, ...] = ()
+    signatures: Mapping[str, bool] = field(default_factory=dict)
     corners: CornerIndex | None = None
 
     def text_of(self, kind: str) -> tuple[str, str] | None:
@@ -129,7 +137,7 @@ class Asked:
 
 def evidence_of(asked: Asked) -> JobEvidence:
     """The evidence that a journal holds. Raises JobError and UnreadableError."""
-    sheet = _sheet(asked)
+    sheet = sheet_of(asked)
     unit = read_unit_sheet(*asked.must("unit_sheet"))
     meter = asked.text_of("meter_sheet") if sheet.meter_file else None
     limits_V = recording_limits_V(sheet.vehicle.system_V, unit.supply.least_V)
@@ -144,11 +152,18 @@ def evidence_of(asked: Asked) -> JobEvidence:
         mount=_mount(asked),
         policy=_policy(asked),
         proving=replace(proving_of(asked.state, _reports(asked, sheet)), corners=asked.corners),
-        sign_off=None if asked.signed else sign_off_finding((), (), wanted=sheet.hand_over is not None),
+        sign_off=_sign_off(asked, wanted=sheet.hand_over is not None),
         disputes=tuple(matters(asked.state)),
         units=unit_findings(asked.state),
         receptions=receptions_of(asked.state),
     )
+
+
+def _sign_off(asked: Asked, *, wanted: bool) -> Finding | None:
+    if not any(entry.kind == SIGN_OFF for entry in asked.entries):
+        return finding_as_told((), {}, wanted=wanted)
+    lines = [Line(number, entry) for number, entry in enumerate(by_device(asked.entries), 1)]
+    return finding_as_told(lines, asked.signatures, wanted=wanted)
 
 
 def matters(state: JobState) -> Iterator[str]:
@@ -159,11 +174,17 @@ def matters(state: JobState) -> Iterator[str]:
     yield from (f"entry {name} is named by another and has not arrived" for name in state.awaited)
 
 
-def _asked(text: str) -> Asked:
+def asked_in(text: str) -> Asked:
+    """What a browser asks about, out of its JSON. Raises JobError and JournalError."""
     parts = parts_in(text, "the journal", refusal=JobError)
-    entries = [read_entry(raw.encode("utf-8")) for raw in _texts(parts, "entries")]
-    signed = any(entry.kind == SIGN_OFF for entry in entries)
-    return Asked(fold(entries), parts.texts("blobs"), signed, _corners(parts.maybe(CORNERS)))
+    entries = tuple(unique(read_entry(raw.encode("utf-8")) for raw in _texts(parts, "entries")).values())
+    return Asked(
+        state=fold(entries),
+        blobs=parts.texts("blobs"),
+        entries=entries,
+        signatures=_flags(parts, "signatures"),
+        corners=_corners(parts.maybe(CORNERS)),
+    )
 
 
 def _corners(index: str | None) -> CornerIndex | None:
@@ -171,10 +192,15 @@ def _corners(index: str | None) -> CornerIndex | None:
 
 
 def _answer(text: str) -> dict[str, object]:
-    asked = _asked(text)
+    asked = asked_in(text)
     judged = judge_job(evidence_of(asked))
     journal = {"settled": asked.state.settled, "open": list(matters(asked.state))}
-    return {**judgement_json(judged), "journal": journal, "setup": _setup(judged)}
+    return {
+        **judgement_json(judged),
+        "journal": journal,
+        "setup": _setup(judged),
+        "ends": ends_json(judged.findings),
+    }
 
 
 def _setup(judged: JobJudgement) -> dict[str, object]:
@@ -192,7 +218,7 @@ def _setup(judged: JobJudgement) -> dict[str, object]:
     }
 
 
-def _sheet(asked: Asked) -> JobSheet:
+def sheet_of(asked: Asked) -> JobSheet:
     """The job sheet with what the journal has added since: where wires stand, what they are meant for, the meter."""
     sheet = read_job(*asked.must("job"))
     slots = {name: slot.value for name, slot in asked.state.slots.items() if slot.value is not None}
@@ -262,4 +288,11 @@ def _texts(parts: Parts, name: str) -> list[str]:
     found = parts.values.get(name)
     if not isinstance(found, list) or not all(isinstance(each, str) for each in found):
         raise JobError(f"{name}: a list of texts is expected")
+    return found
+
+
+def _flags(parts: Parts, name: str) -> dict[str, bool]:
+    found = parts.values.get(name) or {}
+    if not isinstance(found, dict) or not all(isinstance(each, bool) for each in found.values()):
+        raise JobError(f"{name}: an object of ids and true or false is expected")
     return found

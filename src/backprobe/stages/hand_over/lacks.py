@@ -47,18 +47,18 @@ def owed_example(findings: Sequence[Finding]) -> tuple[str, ...]:
     if any(each.verdict is Verdict.FAILS for each in findings):
         return ()
     lines = ["[hand_over]", 'end = "provisional"']
-    for what in list(_owed(findings))[:MOST_SHOWN]:
+    for what in owed(findings)[:MOST_SHOWN]:
         quoted = what.replace("\\", " ").replace('"', "'")
         lines += ["[[hand_over.missing]]", f'what = "{quoted}"', 'owed_by = "who"', f'until = "{UNTIL}"']
     return tuple(lines)
 
 
-def _owed(findings: Sequence[Finding]) -> Iterator[str]:
-    """What is to be said as missing: the named lacks, then whatever else is not settled, by its finding."""
+def owed(findings: Sequence[Finding]) -> tuple[str, ...]:
+    """What is to be said as missing, each once: the named lacks, then whatever else is not settled, by its finding."""
     lacks = lacks_of(findings)
     named = {name for lack in lacks for name in SHOWN_BY[lack]}
-    yield from lacks
-    yield from (each.what for each in findings if each.verdict is not Verdict.HOLDS and each.id not in named)
+    others = (each.what for each in findings if each.verdict is not Verdict.HOLDS and each.id not in named)
+    return tuple(dict.fromkeys([*map(str, lacks), *others]))
 
 
 def in_words(finding: Finding) -> str:
