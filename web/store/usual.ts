@@ -13,6 +13,7 @@ export interface Usual {
   readonly from: string; // what people call that vehicle
   readonly job: string; // TOML; its [[wire]] tables hold the wires that were chosen, with their places
   readonly walkround: string; // TOML
+  readonly mount?: string; // TOML: where the unit could sit in this type
 }
 
 /** Of the vehicles of this job's type the one that was worked on last; null where there was none. */
@@ -31,7 +32,7 @@ async function here(job: Job, type: string): Promise<Usual | null> {
     const at = said.map((each) => each.at ?? "").reduce((before, after) => (before > after ? before : after), "");
     const sheet = await sheetText(said, "job");
     if (!/^\s*\[\[joint\]\]/m.test(sheet) || (last !== null && last.at >= at)) continue;
-    last = { at, usual: { type, from: nameOf(one), job: withWires(sheet, said), walkround: await sheetText(said, "walkround") } };
+    last = { at, usual: { type, from: nameOf(one), job: withWires(sheet, said), walkround: await sheetText(said, "walkround"), mount: await sheetText(said, "mount") } };
   }
   return last?.usual ?? null;
 }

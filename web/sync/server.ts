@@ -1,6 +1,7 @@
 // What the phone says to the server; docs/api.md is the agreement.
 import type { DayJob } from "../store/jobs.ts";
 import type { Person } from "../store/settings.ts";
+import type { Usual } from "../store/usual.ts";
 
 /** The server answered, and refused. */
 export class Refused extends Error {
@@ -25,6 +26,7 @@ export interface Day {
   readonly server_time: string;
   readonly jobs: readonly (DayJob & { readonly files: Readonly<Record<string, string>> })[];
   readonly serials: readonly { serial: string; job: string; vehicle: string | null }[];
+  readonly usual: readonly Usual[];
   readonly corners: string | null;
 }
 

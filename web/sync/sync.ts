@@ -142,6 +142,7 @@ async function fetchDay(enrolment: Enrolment): Promise<void> {
   for (const { files } of day.jobs) for (const text of Object.values(files)) await keepKnown(await textBlob(text));
   await takeDay(day.jobs.map(({ files: _, ...job }) => job));
   await keepSetting("serials", day.serials);
+  await keepSetting("usual", day.usual);
   await keepSetting("corners", day.corners);
   for (const job of await allJobs()) if (job.today && job.seen < job.cursor) await fetchEntries(job.id, job.seen, enrolment.token);
 }

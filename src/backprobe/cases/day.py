@@ -7,6 +7,7 @@ from sqlalchemy import Connection, RowMapping
 from backprobe.cases.held_job import sheets_of
 from backprobe.cases.judging import judge_again
 from backprobe.cases.may import Caller, Deed
+from backprobe.cases.usual import usual_in
 from backprobe.cases.yard import Yard
 from backprobe.cases.yard_corners import day_corners
 from backprobe.store import jobs, units
@@ -21,9 +22,10 @@ def day_of(yard: Yard, caller: Caller) -> dict[str, object]:
         found = [_job(yard, connection, caller=caller, row=row) for row in rows]
         names = jobs.vehicle_names(connection, caller.organisation)
         claims = units.held_by(connection, caller.organisation)
+        usual = usual_in(yard, connection, organisation=caller.organisation, rows=rows)
     serials = [{"serial": each.serial, "job": each.job, "vehicle": names.get(each.job)} for each in claims]
     places = [(row["lat"], row["lon"]) for row in rows if row["lat"] is not None and row["lon"] is not None]
-    return {"jobs": found, "serials": serials, "corners": day_corners(yard, places)}
+    return {"jobs": found, "serials": serials, "usual": usual, "corners": day_corners(yard, places)}
 
 
 def _judge_new(yard: Yard, caller: Caller) -> None:

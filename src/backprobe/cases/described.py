@@ -8,6 +8,7 @@ from sqlalchemy import Connection
 
 from backprobe.cases.held_job import HeldJob, has_begun
 from backprobe.cases.unit_claims import plain_serial
+from backprobe.cases.usual import may_be_usual
 from backprobe.evidence.job_sheet import JobSheet
 from backprobe.findings import Verdict
 from backprobe.store import jobs
@@ -36,6 +37,7 @@ def _judgement(held: HeldJob) -> Row:
         "state": state_of(held),
         "verdict": str(held.verdict),
         "urgency": _urgency(counts, held.verdict),
+        "usual": may_be_usual(held),
         "fails": counts[Verdict.FAILS],
         "thin": counts[Verdict.THIN],
         "open": counts[Verdict.OPEN],

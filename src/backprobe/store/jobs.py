@@ -134,6 +134,20 @@ def every(connection: Connection, organisation_id: str) -> Iterator[RowMapping]:
     yield from connection.execution_options(yield_per=EXPORT_ROWS).execute(found).mappings()
 
 
+def last_usual(
+    connection: Connection, organisation_id: str, *, vehicle_type: str, but: Sequence[str]
+) -> RowMapping | None:
+    """Of the jobs of a vehicle type that others may follow the newest, without those of `but`."""
+    found = (
+        select(job.c.id, job.c.name)
+        .where(job.c.organisation == organisation_id, job.c.vehicle_type == vehicle_type, job.c.usual.is_(True))
+        .where(job.c.id.not_in(but))
+        .order_by(job.c.cursor.desc())
+        .limit(1)
+    )
+    return connection.execute(found).mappings().first()
+
+
 def vehicle_names(connection: Connection, organisation_id: str) -> dict[str, str | None]:
     """What the vehicle of each job that has a unit is called: plate, fleet number or VIN."""
     found = (

@@ -176,11 +176,13 @@ job = Table(
     Column("entries", Integer, nullable=False),
     Column("cursor", BigInteger, nullable=False),
     Column("judged_cursor", BigInteger, nullable=False),
+    Column("usual", Boolean),  # whether others of its type may take over how it was done; null before it was judged
     Column("search", Text, nullable=False),
     Column("made_at", Text, nullable=False),
     Column("updated_at", Text, nullable=False),
     Index("ix_job_urgency", "organisation", "urgency", "cursor", "id"),
     Index("ix_job_state", "organisation", "state", "urgency", "cursor", "id"),
+    Index("ix_job_usual", "organisation", "vehicle_type", "usual", "cursor"),
 )
 
 job_person = Table(
