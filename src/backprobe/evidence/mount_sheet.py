@@ -38,14 +38,31 @@ class Part:
     to_mm: float | None = None
 
 
+@dataclass(frozen=True, slots=True)
+class Supposed:
+    """Of a place that was described and not measured: its parts as they would be at the worst and at the best for it.
+
+    `figures` says in words what its parts were taken to be, and `basis` what that rests on.
+    """
+
+    worst: tuple[Part, ...]
+    best: tuple[Part, ...]
+    figures: tuple[str, ...]
+    basis: str
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class MountPlace:
-    """A place for the unit: the parts around it, its own cover, and what everything is made of that no part names."""
+    """A place for the unit: the parts around it, its own cover, and what everything is made of that no part names.
+
+    `supposed` is None where the parts were measured.
+    """
 
     name: str
     parts: tuple[Part, ...] = ()
     cover: tuple[str, ...] = ()
     elsewhere: str = "metal"
+    supposed: Supposed | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from backprobe.evidence.mount_sheet import MountPlace, MountSheet, Part, Side
+from backprobe.formats.mount_choices import CHOICES, described
 from backprobe.formats.toml_text import TomlTable, parse_toml
 from backprobe.limits.materials import MATERIALS
 
@@ -11,7 +12,7 @@ REACHES = ("ahead_mm", "behind_mm", "left_mm", "right_mm", "from_mm", "to_mm")
 KEYS: dict[str, tuple[str, ...]] = {
     "": ("heading", "chosen", "wanted", "place"),
     "wanted": ("share_percent", "pdop_most", "hdop_most"),
-    "place": ("name", "cover", "elsewhere", "part"),
+    "place": ("name", "cover", "elsewhere", "part", *CHOICES),
     "place.part": ("of", "where", "away_mm", "rake_deg", *REACHES),
 }
 # which reaches a part on a side has: the others would not be about it
@@ -80,10 +81,17 @@ def _place(table: TomlTable) -> MountPlace:
     parts = table.tables_of("part")
     if len(parts) > MOST_PARTS:
         raise table.refuse("part", f"at most {MOST_PARTS} parts for a place")
+    name = table.must("name", table.text_of("name"), expected='"…", what the place is called')
+    cover = tuple(_known(table, "cover", material=each) for each in table.texts_of("cover"))
+    choice = next((key for key in CHOICES if key in table.values), None)
+    if choice is not None and (parts or "elsewhere" in table.values):
+        raise table.refuse(choice, "a place that is described by choices, or one that was measured part by part")
+    if choice is not None:
+        return described(table, name, cover=cover)
     return MountPlace(
-        name=table.must("name", table.text_of("name"), expected='"…", what the place is called'),
+        name=name,
         parts=tuple(_part(part) for part in parts),
-        cover=tuple(_known(table, "cover", material=name) for name in table.texts_of("cover")),
+        cover=cover,
         elsewhere=_known(table, "elsewhere", material=table.text_of("elsewhere") or "metal"),
     )
 

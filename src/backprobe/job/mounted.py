@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import lru_cache
 
 from backprobe.errors import OptionError
@@ -55,11 +55,11 @@ def judged_mount(sheet: MountSheet | None, job: JobSheet, *, heard: Sequence[Mea
     if job.place is None:
         return Mounted(sheet=sheet, chosen=None, findings=(_nowhere(sheet),))
     place = _chosen(sheet)
-    site = _site(job, (job.place.lat_deg, job.place.lon_deg))
+    site = site_of((job.place.lat_deg, job.place.lon_deg), job.date)
     if place is None:
-        best = ranked([_predicted(each, sheet, site=site) for each in sheet.places])[0]
+        best = ranked([predicted(each, sheet, site=site) for each in sheet.places])[0]
         return Mounted(sheet=sheet, chosen=None, findings=(not_chosen(sheet, best),))
-    found = _predicted(place, sheet, site=site)
+    found = predicted(place, sheet, site=site)
     beside = (beside_finding(found, each) for each in heard)
     return Mounted(sheet=sheet, chosen=found, findings=(place_finding(found, sheet), *beside), heard=tuple(heard))
 
@@ -71,17 +71,24 @@ def _chosen(sheet: MountSheet) -> MountPlace | None:
     return next((place for place in sheet.places if place.name == sheet.chosen), None)
 
 
-def _site(job: JobSheet, place: tuple[float, float]) -> Site:
-    """Where and when: the day of the work, or any."""
+def site_of(place: tuple[float, float], day: str | None) -> Site:
+    """Where (degrees north and east) and when: the day of the work, or any."""
     try:
-        return question(place, job.date or ANY_DAY).site
+        return question(place, day or ANY_DAY).site
     except OptionError:  # a day in words of its own
         return question(place, ANY_DAY).site
 
 
-@lru_cache(maxsize=32)
+def predicted(place: MountPlace, sheet: MountSheet, *, site: Site) -> PlacePrediction:
+    """What a place would hear, worked once: a phone judges a job anew after each reading.
+
+    What the sheet says of other places, and which was taken, makes no difference to one.
+    """
+    return _predicted(place, replace(sheet, places=(), chosen=None), site=site)
+
+
+@lru_cache(maxsize=64)
 def _predicted(place: MountPlace, sheet: MountSheet, *, site: Site) -> PlacePrediction:
-    """What a place would hear, worked once: a phone judges a job anew after each reading."""
     return predict_place(place, sheet, sky=nominal_sky(site))
 
 

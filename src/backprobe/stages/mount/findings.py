@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 
 from backprobe.evidence.mount_sheet import MountPlace, MountSheet
 from backprobe.findings import Finding, Stage, Verdict
@@ -64,8 +64,13 @@ def _because(found: PlacePrediction, sheet: MountSheet) -> str:
     least = f"{usual.least} satellite{'' if usual.least == 1 else 's'} at least"
     return (
         f"{heading}: {quality_words(sheet)} for {_percent(usual):g} % of 24 hours, {half}, "
-        f"{least} and {usual.median} for half the day; in the way: {in_the_way(found)}"
+        f"{least} and {usual.median} for half the day; in the way: {in_the_way(found)}{_supposed(found.place)}"
     )
+
+
+def _supposed(place: MountPlace) -> str:
+    """That a place was described and not measured."""
+    return "" if place.supposed is None else f"; distances by choice, not measured: {place.supposed.basis}"
 
 
 def _worst(found: PlacePrediction) -> str:
@@ -85,11 +90,20 @@ def materials_of(place: MountPlace) -> tuple[str, ...]:
 
 
 def loss_notes(sheet: MountSheet) -> tuple[str, ...]:
-    """What each material of the sheet takes, with what that rests on; and that other systems than GPS come on top."""
+    """What each material of the sheet takes, with what that rests on; and that other systems than GPS come on top.
+
+    Of a place that was described, also the figures that its choices stand for.
+    """
     every = dict.fromkeys(name for place in sheet.places for name in materials_of(place))
     rows = (MATERIALS[name] for name in every)
     told = (f"{r.id}: {r.value_dB:g} dB, {r.least_dB:g} to {r.most_dB:g} dB; {r.basis.warrant}." for r in rows)
-    return (*told, GPS_ALONE)
+    return (*told, *_figures(sheet), GPS_ALONE)
+
+
+def _figures(sheet: MountSheet) -> Iterator[str]:
+    for place in sheet.places:
+        if place.supposed is not None:
+            yield f"'{place.name}': {'; '.join(place.supposed.figures)}. {place.supposed.basis}."
 
 
 def _next(found: PlacePrediction, best: PlacePrediction | None) -> str | None:

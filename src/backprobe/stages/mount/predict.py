@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from backprobe.evidence.mount_sheet import MountPlace, MountSheet
 from backprobe.findings import Limit, Verdict, judge
@@ -97,7 +97,9 @@ def predict_place(place: MountPlace, sheet: MountSheet, *, sky: Sequence[Sequenc
     worst_deg, worst = min(every, key=lambda pair: goodness(pair[1]))
     heading_deg = worst_deg if sheet.heading_deg is None else sheet.heading_deg
     usual = worst if sheet.heading_deg is None else _one(mask, sky, case=Case.USUAL, at=(heading_deg, quality))
-    hard, kind = (_one(mask, sky, case=case, at=(heading_deg, quality)) for case in (Case.HARD, Case.KIND))
+    worst_mask, best_mask = _supposed_masks(place, mask)
+    hard = min(_one(worst_mask, sky, case=Case.HARD, at=(heading_deg, quality)), usual, key=goodness)
+    kind = max(_one(best_mask, sky, case=Case.KIND, at=(heading_deg, quality)), usual, key=goodness)
     limit = share_limit(sheet)
     return PlacePrediction(
         place=place,
@@ -109,6 +111,14 @@ def predict_place(place: MountPlace, sheet: MountSheet, *, sky: Sequence[Sequenc
         kind=kind,
         verdict=verdict_of(limit, usual, low=hard, high=kind),
     )
+
+
+def _supposed_masks(place: MountPlace, mask: Mask) -> tuple[Mask, Mask]:
+    """The masks at the worst and at the best of the figures; the same where the place was measured."""
+    supposed = place.supposed
+    if supposed is None:
+        return mask, mask
+    return mask_of(replace(place, parts=supposed.worst)), mask_of(replace(place, parts=supposed.best))
 
 
 def verdict_of(limit: Limit, usual: DayFigures, *, low: DayFigures, high: DayFigures) -> Verdict:
