@@ -56,10 +56,13 @@ def test_a_sheet_leads_nowhere(sqlite_yard: Yard, ines: Caller) -> None:
     assert Path("/etc/hostname").read_text(encoding="utf-8").strip() not in text
 
 
-def test_without_sheets_there_is_no_record(sqlite_yard: Yard, ines: Caller) -> None:
-    """And it is said why; nor is there one for phones, or of jobs that are not there."""
+def test_without_sheets_there_is_no_record(sqlite_yard: Yard, ines: Caller, marta: Caller) -> None:
+    """And it is said why; nor is there one of jobs that are not there or not the phone's, or for withdrawn phones."""
+    withdrawn = Caller(role=Role.WITHDRAWN_PHONE, organisation=ORGANISATION, person="ines", phone=ines.phone)
     hand_in(sqlite_yard, ines, DemoJob(JOB, [Phone().reads("Red", "on", "1").raw.decode()], {}, Path()))
-    for caller, job, code in ((LEAD, JOB, "unreadable"), (LEAD, "none", "not_found"), (ines, JOB, "not_allowed")):
+    asked = [(LEAD, JOB, "unreadable"), (LEAD, "none", "not_found"), (ines, JOB, "unreadable")]
+    asked += [(marta, JOB, "not_found"), (withdrawn, JOB, "phone_withdrawn")]
+    for caller, job, code in asked:
         with pytest.raises(RefusedError) as refusal:
             held_record(sqlite_yard, caller, job_id=job)
         assert refusal.value.code == code

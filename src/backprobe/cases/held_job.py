@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 import logging
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from sqlalchemy import Connection
 
+from backprobe.cases.signing_keys import signers
 from backprobe.cases.yard import Yard
 from backprobe.cases.yard_corners import yard_corners
 from backprobe.errors import BackprobeError
@@ -66,7 +67,8 @@ def held_job(yard: Yard, connection: Connection, *, organisation: str, job_id: s
     judged, fault = None, None
     try:
         texts = texts_of(yard, connection, organisation=organisation, statements=state.standing)
-        judged = _judged(Asked(state, texts, corners=yard_corners(yard)), journal, signed=signed)
+        asked = Asked(state, texts, corners=yard_corners(yard))
+        judged = _judged(asked, journal, signed=signed, names=signers(connection, organisation))
     except BackprobeError as refusal:
         fault = refusal.message
     except Exception:  # noqa: BLE001 - a fault of the engine in one job must not hide what was said in it
@@ -84,10 +86,11 @@ def held_job(yard: Yard, connection: Connection, *, organisation: str, job_id: s
     )
 
 
-def _judged(asked: Asked, journal: Journal, *, signed: Sequence[Signed]) -> JobJudgement:
+def _judged(asked: Asked, journal: Journal, *, signed: Sequence[Signed], names: Mapping[str, str]) -> JobJudgement:
     evidence = evidence_of(asked)
     ended = evidence.sheet.hand_over is not None
-    return judge_job(replace(evidence, sign_off=sign_off_finding(journal.lines, signed, wanted=ended)))
+    finding = sign_off_finding(journal.lines, signed, wanted=ended, names=names)
+    return judge_job(replace(evidence, sign_off=finding))
 
 
 def texts_of(

@@ -7,6 +7,7 @@ ever opened.
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 from pathlib import Path
 from tempfile import TemporaryDirectory
 
@@ -17,6 +18,7 @@ from backprobe.cases.judging import judge_again
 from backprobe.cases.may import Caller, Deed
 from backprobe.cases.photos import photos_of
 from backprobe.cases.record import record_of
+from backprobe.cases.signing_keys import signers
 from backprobe.cases.tokens import now
 from backprobe.cases.yard import Yard
 from backprobe.errors import RefusedError
@@ -26,21 +28,37 @@ from backprobe.files.journal_file import JOURNAL
 from backprobe.job.entry import is_sha256
 from backprobe.job.judge import JobJudgement
 from backprobe.job.kinds import text
+from backprobe.store import jobs
 
 MOST_PHOTOS = 60  # more are not looked at; the record shows a dozen and says how many there are
 
 
 def held_record(yard: Yard, caller: Caller, *, job_id: str) -> bytes:
-    """The record as a PDF. Raises RefusedError where there is no such job, or none that can be judged yet."""
-    caller.must(Deed.READ_ALL_JOBS)
+    """The record as a PDF; a phone gets that of a job of its person.
+
+    Raises RefusedError where there is no such job, or none that can be judged yet.
+    """
+    _must_read(yard, caller, job_id=job_id)
     held = judge_again(yard, caller.organisation, job_id=job_id)
     if held is None:
         raise RefusedError("there is no such job", code="not_found")
     if held.judged is None:
         raise RefusedError(f"there is no record yet: {held.fault}", code="unreadable")
+    with yard.store.reading() as connection:
+        known = signers(connection, caller.organisation)
     with TemporaryDirectory(prefix="backprobe-record-") as folder:
         job = _laid_out(yard, held, judged=held.judged, folder=Path(folder))
-        return record_of(job, made_at=now())
+        return record_of(replace(job, signers=known), made_at=now())
+
+
+def _must_read(yard: Yard, caller: Caller, *, job_id: str) -> None:
+    """Raise RefusedError where the caller may not see the job; of a job of others it is not said that there is one."""
+    if caller.may(Deed.READ_ALL_JOBS):
+        return
+    caller.must(Deed.READ_OWN_JOBS)
+    with yard.store.reading() as connection:
+        if not jobs.works_on(connection, caller.organisation, person_id=caller.person or "", jobs=[job_id]):
+            raise RefusedError("there is no such job", code="not_found")
 
 
 def _laid_out(yard: Yard, held: HeldJob, *, judged: JobJudgement, folder: Path) -> JudgedFolder:

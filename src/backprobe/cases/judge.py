@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 from pathlib import Path
 
@@ -27,11 +28,12 @@ from backprobe.stages.mount.reception.answer import passed_over
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class JudgedFolder:
-    """A job folder with its judgement."""
+    """A job folder with its judgement; `signers` says whose the keys (hex) are that somebody vouches for, by name."""
 
     imported: Imported
     judged: JobJudgement
     photos: Photos = field(default_factory=Photos)
+    signers: Mapping[str, str] = field(default_factory=dict)
 
     @property
     def notes(self) -> tuple[str, ...]:

@@ -14,6 +14,7 @@ class Deed(StrEnum):
     """What somebody can ask the server to do."""
 
     HAND_IN = "hand in entries and files"
+    GIVE_KEY = "give the key it signs with"
     READ_DAY = "read the jobs of the day"
     READ_OWN_JOBS = "read the jobs they were given"
     READ_ALL_JOBS = "read all jobs"
@@ -36,7 +37,7 @@ class Role(StrEnum):
 
 
 MAY: Mapping[Role, frozenset[Deed]] = {
-    Role.PHONE: frozenset({Deed.HAND_IN, Deed.READ_DAY, Deed.READ_OWN_JOBS}),
+    Role.PHONE: frozenset({Deed.HAND_IN, Deed.GIVE_KEY, Deed.READ_DAY, Deed.READ_OWN_JOBS}),
     Role.WITHDRAWN_PHONE: frozenset({Deed.HAND_IN}),
     Role.LEAD: frozenset(
         {Deed.READ_ALL_JOBS, Deed.MAKE_JOBS, Deed.KEEP_PHONES, Deed.DECIDE_QUARANTINE, Deed.ERASE, Deed.DECIDE}

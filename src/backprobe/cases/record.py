@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
 
 from backprobe import __version__
@@ -78,7 +78,7 @@ def record_of(job: JudgedFolder, *, made_at: str | None = None) -> bytes:
             journal_name=JOURNAL,
             journal_digest=digest(journal),
             engine_version=__version__,
-            sign_off=None if sign_off is None else sign_off_block(job.imported, sign_off),
+            sign_off=None if sign_off is None else sign_off_block(job.imported, sign_off, signers=job.signers),
             attached=tuple(_attached(job.imported)),
             made_at=made_at,
         )
@@ -143,18 +143,20 @@ def _on_page(findings: tuple[Finding, ...], *, signed: bool) -> tuple[Finding, .
     return tuple(sorted(shown, key=lambda each: URGENCY.index(each.verdict)))
 
 
-def sign_off_block(imported: Imported, sign_off: SignOff) -> SignOffBlock:
-    """The sign-off on the page: how the job ended, who signed, when, and with which key."""
+def sign_off_block(imported: Imported, sign_off: SignOff, *, signers: Mapping[str, str]) -> SignOffBlock:
+    """The sign-off on the page: how the job ended, who signed, when, with which key, and who vouches for that."""
     ended = imported.sheet.hand_over
     entry = sign_off.entry
     said = {} if ended is None else told(ended)
     lines = [f"{name}: {', '.join(items)}" for name, items in said.items() if items and name not in (DRIVER, MISSING)]
     at = None if entry.at is None else entry.at.replace("T", " ").replace("Z", " UTC")
+    known = signers.get(sign_off.key)
     when = "at a time not known" if at is None else f"{at} by the signing device's clock"
     return SignOffBlock(
         end=sign_off.judged.end,
         lines=tuple(lines),
-        signed=f"Signed by {signer_name(imported, sign_off)}, {when}, over {sign_off.entries} entries of the journal.",
+        signed=f"Signed by {signer_name(imported, sign_off)}, {when}, over {sign_off.entries} entries of the journal."
+        + (f" By the yard's list of keys it is {known}'s key." if known else ""),
         key=grouped(sign_off.fingerprint),
     )
 

@@ -13,7 +13,8 @@ from backprobe.cases.unit_claims import settle_units, touches_units
 from backprobe.cases.yard import Yard
 from backprobe.errors import RefusedError
 from backprobe.job.entry import Entry, digest
-from backprobe.store import entries, jobs, people, quarantine
+from backprobe.job.kinds import SIGN_OFF, text
+from backprobe.store import entries, jobs, people, quarantine, signing_keys
 from backprobe.store.entries import Held, Pulled
 from backprobe.store.quarantine import SetAside
 
@@ -87,6 +88,7 @@ def _sorted_out(held: Held, arrived: Sequence[Arrival], *, caller: Caller) -> It
     known = entries.known(held, [each.entry.id for each in arrived if each.entry is not None])
     mine = "" if caller.phone is None else caller.phone.id
     others = people.devices_of_others(held.connection, held.organisation, but=mine) | {SERVER}
+    signers = _signers(held, arrived) if mine else {}
     for each in arrived:
         entry = each.entry
         if entry is None:
@@ -99,9 +101,22 @@ def _sorted_out(held: Held, arrived: Sequence[Arrival], *, caller: Caller) -> It
             yield Result(entry.id, QUARANTINED, "phone_withdrawn", WITHDRAWN)
         elif entry.device in others:
             yield Result(entry.id, REFUSED, "not_your_device", f"{entry.device!r} is the name of another device")
+        elif signers.get(_key(entry), mine) != mine:
+            yield Result(entry.id, REFUSED, "not_your_key", "this sign-off is by the key of another phone")
         else:
             known[entry.id] = entry.digest
             yield Result(entry.id, KEPT)
+
+
+def _key(entry: Entry) -> str:
+    """The public key that a sign-off names; empty where there is none."""
+    return (text(entry.body, "key") or "") if entry.kind == SIGN_OFF else ""
+
+
+def _signers(held: Held, arrived: Sequence[Arrival]) -> dict[str, str]:
+    """The phones whose keys stand in the sign-offs that have arrived, by key."""
+    keys = {_key(each.entry) for each in arrived if each.entry is not None} - {""}
+    return signing_keys.phones_of(held.connection, held.organisation, keys=keys)
 
 
 def _met_before(entry: Entry, *, same: bool) -> Result:

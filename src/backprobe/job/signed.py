@@ -124,10 +124,13 @@ def widest(lines: Sequence[Line], among: Sequence[Signed]) -> tuple[Signed, tupl
     return min(reversed(left), key=lambda pair: len(pair[1]))
 
 
-def sign_off_finding(lines: Sequence[Line], found: Sequence[Signed], *, wanted: bool) -> Finding | None:
+def sign_off_finding(
+    lines: Sequence[Line], found: Sequence[Signed], *, wanted: bool, names: Mapping[str, str] | None = None
+) -> Finding | None:
     """The finding on a job's sign-off; None where there is none and none is `wanted`.
 
-    It holds where a signature holds over all the entries there are. Whose key it is, is not known here.
+    It holds where a signature holds over all the entries there are. `names` says whose the keys (hex) are that are
+    known; None where no list of keys is at hand, and the key is then anybody's.
     """
     if not found:
         return _finding(Verdict.OPEN, "nobody has signed this job off yet", next_step=SIGN) if wanted else None
@@ -140,9 +143,16 @@ def sign_off_finding(lines: Sequence[Line], found: Sequence[Signed], *, wanted: 
     signed, late = best
     if late:
         return _finding(Verdict.OPEN, f"signed off before {_named(late)}", next_step=SIGN_AGAIN)
-    key = grouped(signed.sign_off.fingerprint)
-    said = f"{signed.sign_off.judged.end}, over {signed.sign_off.entries} entries, with the key {key}"
+    said = f"{signed.sign_off.judged.end}, over {signed.sign_off.entries} entries, {_with_key(signed.sign_off, names)}"
     return _finding(Verdict.HOLDS, said, next_step=None)
+
+
+def _with_key(sign_off: SignOff, names: Mapping[str, str] | None) -> str:
+    key = grouped(sign_off.fingerprint)
+    if names is None:
+        return f"with the key {key}"
+    name = names.get(sign_off.key)
+    return f"with the key {key}, which no phone here has" if name is None else f"with {name}'s key {key}"
 
 
 def finding_as_told(lines: Sequence[Line], told: Mapping[str, bool], *, wanted: bool) -> Finding | None:

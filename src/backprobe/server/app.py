@@ -14,7 +14,16 @@ from backprobe.cases.erase import tidy
 from backprobe.cases.judging import Judging
 from backprobe.cases.tokens import secret
 from backprobe.cases.yard import open_yard
-from backprobe.server import blob_calls, desk_calls, list_calls, login_calls, people_calls, phone_calls, report_calls
+from backprobe.server import (
+    blob_calls,
+    desk_calls,
+    list_calls,
+    login_calls,
+    people_calls,
+    phone_calls,
+    report_calls,
+    sign_off_calls,
+)
 from backprobe.server.callers import Running
 from backprobe.server.guard import Guard
 from backprobe.server.pages import Pages, built_pages
@@ -25,7 +34,7 @@ from backprobe.server.settings import Settings
 LOGIN_TRIES, LOGIN_EACH_S = 10, 30.0
 ONE_LOGIN_TRIES, ONE_LOGIN_EACH_S = 200, 10.0
 ENROL_TRIES, ENROL_EACH_S = 20, 15.0
-ROUTERS = (phone_calls, blob_calls, login_calls, list_calls, desk_calls, people_calls, report_calls)
+ROUTERS = (phone_calls, blob_calls, login_calls, list_calls, desk_calls, people_calls, report_calls, sign_off_calls)
 
 
 def create_app(settings: Settings) -> FastAPI:

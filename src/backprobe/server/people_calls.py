@@ -10,6 +10,7 @@ from pydantic import Field
 from backprobe.cases import desk_people
 from backprobe.cases.desk_people import NewPerson
 from backprobe.cases.enrol import make_code, withdraw
+from backprobe.cases.signing_keys import list_keys
 from backprobe.server.callers import Desk, Here, origin_of
 from backprobe.server.phone_calls import MOST_NAME, Strict, without_nul
 
@@ -58,6 +59,12 @@ def new_person(body: PersonBody, here: Here, *, desk: Desk) -> dict[str, object]
 def phones(here: Here, desk: Desk) -> dict[str, object]:
     """All phones."""
     return {"phones": desk_people.list_phones(here.yard, desk.caller)}
+
+
+@router.get("/keys")
+def keys(here: Here, desk: Desk) -> dict[str, object]:
+    """The keys that phones sign with, and whose they are."""
+    return {"keys": list_keys(here.yard, desk.caller)}
 
 
 @router.post("/phones", status_code=201)

@@ -24,6 +24,7 @@ STATUS: Mapping[str, int] = {
     "host": 403,
     "not_found": 404,
     "device_taken": 409,
+    "key_taken": 409,
     "offset": 409,
     "exists": 409,
     "id_taken": 409,

@@ -71,6 +71,16 @@ phone = Table(
     UniqueConstraint("organisation", "device"),
 )
 
+# the public key (hex) that a phone signs with; a phone may have had several
+signing_key = Table(
+    "signing_key",
+    metadata,
+    Column("organisation", Text, primary_key=True),
+    Column("key", Text, primary_key=True),
+    Column("phone", Text, nullable=False),
+    Column("given_at", Text, nullable=False),
+)
+
 enrolment = Table(
     "enrolment",
     metadata,
