@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from backprobe.evidence.hand_over import End, HandOver
 from backprobe.findings import Finding, Stage, Verdict
 from backprobe.job.ends import ends_json
 
@@ -18,13 +19,16 @@ NIGHT = finding("prove_parked", Verdict.OPEN, what="Reports over a parked night"
 def test_where_all_holds_it_is_proven():
     """Nothing stands in the way, nothing is owed; what the end and the sign-off say of themselves does not count."""
     own = [finding("ending", Verdict.OPEN), finding("sign_off", Verdict.OPEN)]
-    assert ends_json([HOLDS, *own]) == {"can": "proven", "not_proven": [], "fails": [], "lacks": []}
+    nothing = {"not_proven": [], "fails": [], "lacks": []}
+    assert ends_json([HOLDS, *own]) == {"can": "proven", **nothing, "hindered": None}
+    assert ends_json([HOLDS], HandOver(end=End.PROVEN)) == {"can": "proven", **nothing, "hindered": []}
 
 
 def test_a_night_that_is_missing_has_its_own_name():
     """Provisional: the named lack with what it means, then other open findings by their own words, each once."""
     twice = [finding(name, Verdict.THIN, what="Joints", stage=Stage.JOIN) for name in ("a", "b")]
-    said = ends_json([HOLDS, NIGHT, *twice])
+    said = ends_json([HOLDS, NIGHT, *twice], HandOver(end=End.PROVEN))
+    assert said["hindered"] == said["not_proven"]
     assert said["can"] == "provisional"
     assert said["not_proven"] == ["Reports over a parked night: open: it is so", "Joints: thin", "Joints: thin"]
     assert said["lacks"] == [

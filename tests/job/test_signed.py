@@ -10,7 +10,15 @@ from backprobe.job.chain import Line
 from backprobe.job.entry import Entry
 from backprobe.job.journal import journal_of
 from backprobe.job.sign_off import signed
-from backprobe.job.signed import finding_as_told, not_covered, sign_off_finding, sign_offs, signature_faults, widest
+from backprobe.job.signed import (
+    finding_as_told,
+    not_covered,
+    sign_off_finding,
+    sign_offs,
+    signature_faults,
+    signed_as_told,
+    widest,
+)
 from backprobe.keys.ed25519 import signature_holds
 
 
@@ -197,6 +205,14 @@ def test_what_nobody_has_checked_is_open_at_best():
     assert told["holds"] == sign_off_finding(there, sign_offs(there, signature_holds), wanted=True)
     assert told["nothing"] is not None
     assert told["nothing"].because.endswith("; its signature was not checked here")
+    assert signed_as_told(there, {FIRST.id: False}) is None
+    assert signed_as_told(there, {}) == {"id": FIRST.id, "end": "proven", "late": 0, "holds": None}
+    assert signed_as_told(lines(*SAID, FIRST, late()), {FIRST.id: True}) == {
+        "id": FIRST.id,
+        "end": "proven",
+        "late": 1,
+        "holds": True,
+    }
     later = finding_as_told(lines(*SAID, FIRST, late()), {}, wanted=True)
     assert later is not None
     assert later.because.startswith("signed off before 1 entry came")

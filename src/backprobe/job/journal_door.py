@@ -6,8 +6,8 @@ In: ``{"entries": [text, …], "blobs": {sha256: text}}``: each entry as it is s
 entries name and that is to be read (sheets, recordings); beside them perhaps ``"corners.txt": text``, an index of
 corners, and ``"signatures": {id: true, …}``, of each sign-off whether its signature holds, as whoever asks has found:
 nothing here can check one. Out: the judgement as `backprobe judge --json` prints it, with ``journal`` (what is not
-settled), ``setup`` (what can be measured on this vehicle with this meter) and ``ends`` (how the job can end); or
-``{"ok": false, "error": …, "code": …}``.
+settled), ``setup`` (what can be measured on this vehicle with this meter), ``ends`` (how the job can end) and
+``signed`` (the sign-off that counts, null where there is none); or ``{"ok": false, "error": …, "code": …}``.
 """
 
 from __future__ import annotations
@@ -50,7 +50,7 @@ from backprobe.job.pictures import pictures_of
 from backprobe.job.proving import proving_of, together
 from backprobe.job.receptions import receptions_of
 from backprobe.job.sign_off import by_device
-from backprobe.job.signed import finding_as_told
+from backprobe.job.signed import finding_as_told, signed_as_told
 from backprobe.job.units import unit_findings
 from backprobe.limits.meters import METERS
 from backprobe.stages.probe.answer import without_absent
@@ -160,10 +160,14 @@ def evidence_of(asked: Asked) -> JobEvidence:
 
 
 def _sign_off(asked: Asked, *, wanted: bool) -> Finding | None:
+    return finding_as_told(_lines(asked), asked.signatures, wanted=wanted)
+
+
+def _lines(asked: Asked) -> tuple[Line, ...]:
+    """The journal's lines, where anybody has signed: else nothing is asked of them."""
     if not any(entry.kind == SIGN_OFF for entry in asked.entries):
-        return finding_as_told((), {}, wanted=wanted)
-    lines = [Line(number, entry) for number, entry in enumerate(by_device(asked.entries), 1)]
-    return finding_as_told(lines, asked.signatures, wanted=wanted)
+        return ()
+    return tuple(Line(number, entry) for number, entry in enumerate(by_device(asked.entries), 1))
 
 
 def matters(state: JobState) -> Iterator[str]:
@@ -199,7 +203,8 @@ def _answer(text: str) -> dict[str, object]:
         **judgement_json(judged),
         "journal": journal,
         "setup": _setup(judged),
-        "ends": ends_json(judged.findings),
+        "ends": ends_json(judged.findings, judged.evidence.sheet.hand_over),
+        "signed": signed_as_told(_lines(asked), asked.signatures),
     }
 
 

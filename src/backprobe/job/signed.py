@@ -160,15 +160,36 @@ def finding_as_told(lines: Sequence[Line], told: Mapping[str, bool], *, wanted: 
 
     While it is not told, the finding is open at best: who signs can be anybody.
     """
-    found = [
-        Signed(line.number, read, _names_its_key(read) and told.get(read.entry.id, True))
-        for line in lines
-        if (read := _read(line.entry)) is not None
-    ]
+    found = _as_told(lines, told)
     finding = sign_off_finding(lines, found, wanted=wanted)
     if finding is None or finding.verdict is not Verdict.HOLDS or all(one.sign_off.entry.id in told for one in found):
         return finding
     return _finding(Verdict.OPEN, f"{finding.because}; its signature was not checked here", next_step=CHECK)
+
+
+def signed_as_told(lines: Sequence[Line], told: Mapping[str, bool]) -> dict[str, object] | None:
+    """The sign-off that counts, as plain JSON values: its entry's `id`, the `end` it signs, how many entries came
+    `late`, and whether its signature `holds`, null where that is not told. None where no signature can hold.
+    """
+    best = widest(lines, [one for one in _as_told(lines, told) if one.holds])
+    if best is None:
+        return None
+    sign_off, late = best[0].sign_off, best[1]
+    return {
+        "id": sign_off.entry.id,
+        "end": sign_off.judged.end,
+        "late": len(late),
+        "holds": told.get(sign_off.entry.id),
+    }
+
+
+def _as_told(lines: Sequence[Line], told: Mapping[str, bool]) -> list[Signed]:
+    """The sign-offs, each believed unless it is told not to hold."""
+    return [
+        Signed(line.number, read, _names_its_key(read) and told.get(read.entry.id, True))
+        for line in lines
+        if (read := _read(line.entry)) is not None
+    ]
 
 
 def is_due(finding: Finding) -> bool:
