@@ -2,8 +2,9 @@
 
 Run: python bench/day.py [--jobs N] [--store ADDRESS]. Rows are written straight into the store, as judging leaves them,
 one unit claimed by each; truck 7 of the demo is handed in and signed off, for the 500 jobs of one person to follow. The
-day is asked 20 times over the use case that answers the call. There is no peer to compare with; the list of the units
-alone is shown beside it, for that is what grows with the yard. Aim: 200 ms in the middle.
+day is asked 20 times over the use case that answers the call, then over HTTP by a phone with one job: for the first
+time, after a reading of its own, and unchanged. There is no peer to compare with; the list of the units alone is shown
+beside it, for that is what grows with the yard. Aim: 200 ms in the middle, for the day of a phone.
 """
 
 from __future__ import annotations
@@ -16,16 +17,20 @@ from pathlib import Path
 ROOT = Path(__file__).resolve().parents[1]
 sys.path[:0] = [str(ROOT / "src"), str(ROOT)]
 
+import httpx  # noqa: E402
 from bench.desk_list import AIM_MS, RUNS, asked_ms, fill  # noqa: E402
 from sqlalchemy import insert, select, update  # noqa: E402
 from tests.cases.test_held_job import hand_in  # noqa: E402
 from tests.cases.test_usual import finished  # noqa: E402
+from tests.samples.journals import Phone  # noqa: E402
+from tests.samples.served import serving  # noqa: E402
 
 from backprobe.cases.day import day_of  # noqa: E402
 from backprobe.cases.judging import judge_again  # noqa: E402
 from backprobe.cases.may import Caller, Role  # noqa: E402
 from backprobe.cases.usual import usual_in  # noqa: E402
 from backprobe.cases.yard import Yard, open_yard  # noqa: E402
+from backprobe.server.settings import Settings  # noqa: E402
 from backprobe.store import jobs, units  # noqa: E402
 from backprobe.store.tables import job, unit_claim  # noqa: E402
 
@@ -41,6 +46,35 @@ def claim_all(yard: Yard) -> None:
         connection.execute(insert(unit_claim), claims)
         ended = job.c.state.in_(("proven", "provisional"))
         connection.execute(update(job).where(ended).values(usual=True, vehicle_type="Harrow & Vale Drover 5 2011"))
+
+
+def over_the_line(data: Path, address: str | None) -> None:
+    """What a phone with one job of its own gets from a server, packed: first, after its own reading, and unchanged."""
+    settings = Settings(data=data, store=address, pages=ROOT / "web" / "dist")
+    with serving(settings) as server, server.phone("Ines", device="phone-a") as phone:
+        device = Phone(job="LY-2026-own")
+        phone.post("/api/entries", json={"entries": [device.claims("serial", "LN2-OWN").raw.decode()]})
+        first = phone.get("/api/day")
+        marks, tag = first.json()["marks"], first.headers["etag"]
+        told(phone, "first day", tag="", marks={})
+        phone.post("/api/entries", json={"entries": [device.reads("Red", "on", "12.3").raw.decode()]})
+        tag = told(phone, "after a reading", tag=tag, marks=marks)
+        told(phone, "unchanged", tag=tag, marks=marks)
+
+
+def told(phone: httpx.Client, what: str, *, tag: str, marks: dict[str, str]) -> str:
+    """Ask for the day, and print what the answer costs; its mark."""
+    sizes: list[int] = []
+
+    def ask() -> None:
+        with phone.stream("GET", "/api/day", params=marks, headers={"If-None-Match": tag}) as answer:
+            sizes.append(sum(map(len, answer.iter_raw())) + sum(len(a) + len(b) + 4 for a, b in answer.headers.raw))
+            tags.append(answer.headers["etag"])
+
+    tags: list[str] = []
+    median, worst = asked_ms(ask)
+    print(f"{what:18}{median:8.1f}{worst:8.1f}   {max(sizes):9,} bytes over the line")
+    return tags[-1]
 
 
 def main() -> None:
@@ -74,6 +108,7 @@ def main() -> None:
         for what, ask in (("the day", lambda: day_of(yard, caller)), ("usual", usual), ("serials", serials)):
             median, worst = asked_ms(ask)
             print(f"{what:18}{median:8.1f}{worst:8.1f}")
+        over_the_line(Path(name) / "data", chosen.store)
         yard.store.close()
     print(f"aim for the day: {AIM_MS:.0f} ms")
 

@@ -17,6 +17,12 @@ export interface Enrolment {
   readonly withdrawn?: boolean;
 }
 
+/** The marks of the day that this phone has: of the whole, and of its parts. */
+export interface DayMarks {
+  readonly whole: string;
+  readonly parts: Readonly<Record<string, string>>;
+}
+
 export interface Settings {
   enrolment: Enrolment;
   device: string; // chosen before the first enrolment, kept through later ones
@@ -25,6 +31,7 @@ export interface Settings {
   meter: string; // the class of meter that this person uses
   serials: readonly { serial: string; job: string; vehicle: string | null }[];
   clock_out_min: number; // how far this phone's clock was ahead of the server's when they last spoke
+  day: DayMarks; // of what the server told last
   usual: readonly Usual[]; // by the server: vehicles of the day's types that were finished before
   corners: string | null; // an index of the street corners around the day's jobs
 }

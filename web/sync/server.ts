@@ -1,6 +1,6 @@
 // What the phone says to the server; docs/api.md is the agreement.
 import type { DayJob } from "../store/jobs.ts";
-import type { Person } from "../store/settings.ts";
+import type { DayMarks, Person } from "../store/settings.ts";
 import type { Usual } from "../store/usual.ts";
 
 /** The server answered, and refused. */
@@ -22,12 +22,14 @@ export interface Enrolled {
   readonly person: Person;
 }
 
+/** What a day brings; a part that this phone has already is left out. */
 export interface Day {
   readonly server_time: string;
   readonly jobs: readonly (DayJob & { readonly files: Readonly<Record<string, string>> })[];
-  readonly serials: readonly { serial: string; job: string; vehicle: string | null }[];
-  readonly usual: readonly Usual[];
-  readonly corners: string | null;
+  readonly serials?: readonly { serial: string; job: string; vehicle: string | null }[];
+  readonly usual?: readonly Usual[];
+  readonly corners?: string | null;
+  readonly marks: Readonly<Record<string, string>>;
 }
 
 export interface Result {
@@ -53,17 +55,28 @@ async function asked(path: string, options: RequestInit, token?: string): Promis
 }
 
 async function answer<T>(path: string, options: RequestInit, token?: string): Promise<T> {
-  const response = await asked(path, options, token);
-  const said = (await response.json().catch(() => null)) as { code?: string; error?: string } | null;
-  if (!response.ok || said === null) throw new Refused(response.status, said?.code ?? "", said?.error ?? `${response.status}`);
-  return said as T;
+  return said(await asked(path, options, token));
+}
+
+async function said<T>(response: Response): Promise<T> {
+  const told = (await response.json().catch(() => null)) as { code?: string; error?: string } | null;
+  if (!response.ok || told === null) throw new Refused(response.status, told?.code ?? "", told?.error ?? `${response.status}`);
+  return told as T;
 }
 
 const posted = (body: unknown): RequestInit => ({ method: "POST", headers: { "Content-Type": "application/json" }, body: JSON.stringify(body) });
 
 export const enrol = (code: string, device: string, label: string): Promise<Enrolled> => answer("enrol", posted({ code, device, label }));
 
-export const day = (token: string): Promise<Day> => answer("day", {}, token);
+/** The day as far as it is new to whoever has the day of these marks; `day` is null where nothing is. */
+export async function day(token: string, known: DayMarks | null): Promise<{ day: Day | null; whole: string; time: string }> {
+  const asking: RequestInit = known ? { headers: { "If-None-Match": known.whole } } : {};
+  const response = await asked(`day?${new URLSearchParams(known?.parts)}`, asking, token);
+  const whole = response.headers.get("ETag") ?? "";
+  if (response.status === 304) return { day: null, whole, time: response.headers.get("Date") ?? "" };
+  const found = await said<Day>(response);
+  return { day: found, whole, time: found.server_time };
+}
 
 export const push = (entries: readonly string[], token: string): Promise<{ results: Result[] }> => answer("entries", posted({ entries }), token);
 

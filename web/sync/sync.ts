@@ -137,14 +137,22 @@ async function sendBlobs(token: string): Promise<void> {
 
 /** The day's jobs with their sheets, and the entries of each that this phone has not seen. */
 async function fetchDay(enrolment: Enrolment): Promise<void> {
-  const day = await server.day(enrolment.token);
-  await keepSetting("clock_out_min", Math.round((Date.now() - Date.parse(day.server_time)) / MINUTE_MS));
+  const { day, whole, time } = await server.day(enrolment.token, await setting("day"));
+  await keepSetting("clock_out_min", Math.round((Date.now() - Date.parse(time)) / MINUTE_MS));
+  if (day) {
+    await takeParts(day);
+    await keepSetting("day", { whole, parts: day.marks });
+  }
+  for (const job of await allJobs()) if (job.today && job.seen < job.cursor) await fetchEntries(job.id, job.seen, enrolment.token);
+}
+
+/** What is new in the day; the mark of the whole is kept after all of it, so that a lost page asks again. */
+async function takeParts(day: server.Day): Promise<void> {
   for (const { files } of day.jobs) for (const text of Object.values(files)) await keepKnown(await textBlob(text));
   await takeDay(day.jobs.map(({ files: _, ...job }) => job));
-  await keepSetting("serials", day.serials);
-  await keepSetting("usual", day.usual);
-  await keepSetting("corners", day.corners);
-  for (const job of await allJobs()) if (job.today && job.seen < job.cursor) await fetchEntries(job.id, job.seen, enrolment.token);
+  if (day.serials !== undefined) await keepSetting("serials", day.serials);
+  if (day.usual !== undefined) await keepSetting("usual", day.usual);
+  if (day.corners !== undefined) await keepSetting("corners", day.corners);
 }
 
 async function fetchEntries(job: string, seen: number, token: string): Promise<void> {

@@ -14,11 +14,13 @@ from backprobe.cases.sync import MOST_AT_ONCE, pull_page, take_batch
 from backprobe.cases.tokens import now
 from backprobe.server.callers import Here, PhoneCaller
 from backprobe.server.packed import packed
+from backprobe.server.unchanged import unless_known
 
 MOST_CURSOR = 2**53 - 1
 MOST_TEXT = 70_000  # letters of one entry's text: the 64 kB of an entry, and a little to be told so
 MOST_NAME = 200
 
+Mark = Annotated[str | None, Query(max_length=MOST_NAME)]
 router = APIRouter(prefix="/api", tags=["phone"])
 
 
@@ -58,9 +60,18 @@ def enrol_phone(body: EnrolmentBody, here: Here, *, request: Request) -> dict[st
 
 
 @router.get("/day", response_class=JSONResponse)
-def day(request: Request, here: Here, *, caller: PhoneCaller) -> Response:
-    """The jobs of the phone's person that have not ended, and which unit is in which vehicle."""
-    return packed(request, {"server_time": now(), **day_of(here.yard, caller)})
+def day(
+    request: Request,
+    here: Here,
+    *,
+    caller: PhoneCaller,
+    serials: Mark = None,
+    usual: Mark = None,
+    corners: Mark = None,
+) -> Response:
+    """The jobs of the phone's person that have not ended, and which unit is in which vehicle, as far as it is new."""
+    known = {"serials": serials, "usual": usual, "corners": corners}
+    return unless_known(request, day_of(here.yard, caller), known=known, always={"server_time": now()})
 
 
 @router.post("/entries")
