@@ -53,9 +53,9 @@ class Desk:
         token = enrol(server.yard, server.code(person), device=cls.device, label="").token
         return cls(server, person, server.client(Authorization=f"Bearer {token}"))
 
-    def give(self, job: str, plate: str, serial: str = "LN2-00417") -> None:
-        """Gives the person a job of a truck with nothing done yet."""
-        sheet = SHEET.format(plate=plate, serial=serial, job=job)
+    def give(self, job: str, plate: str, serial: str = "LN2-00417", *, more: str = "") -> None:
+        """Gives the person a job of a truck with nothing done yet, or with what `more` of its sheet says."""
+        sheet = SHEET.format(plate=plate, serial=serial, job=job) + more
         unit = (DEMO / "unit.toml").read_text(encoding="utf-8")
         prev, texts = None, []
         claims = {"vin": "5ZLDR7HV5KR200417", "serial": serial}

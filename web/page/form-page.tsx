@@ -1,8 +1,8 @@
 // A stage that is written down: its questions in order, what the engine finds of the answers beneath.
 import { useEffect, useState } from "preact/hooks";
 import { valueIn, type Value } from "../core/sheet.ts";
-import { Findings } from "../parts/findings.tsx";
 import { Pictures, type PictureName } from "../parts/pictures.tsx";
+import { StageFindings } from "../parts/stage-findings.tsx";
 import { Top, Troubles } from "../parts/top.tsx";
 import { setting, type Settings } from "../store/settings.ts";
 import { onSync } from "../sync/sync.ts";
@@ -18,7 +18,7 @@ import { useAround } from "./use-around.ts";
 import { useJob, type NewEntry } from "./use-job.ts";
 import { useSheet, type Change } from "./use-sheet.ts";
 
-const PICTURES_OF: Readonly<Record<FormName, readonly PictureName[]>> = { walkround: [], join: ["wiring"], mount: ["sky"], hand_over: [] };
+const PICTURES_OF: Readonly<Record<FormName, readonly PictureName[]>> = { walkround: [], join: [], mount: ["sky"], hand_over: [] };
 
 export function FormPage({ id, name }: { id: string; name: FormName }) {
   const { words } = useShared();
@@ -27,8 +27,6 @@ export function FormPage({ id, name }: { id: string; name: FormName }) {
   const sheet = useSheet(id, form.sheet, open);
   const keeping = useKeeping();
   const around = useAround(open, sheet.text);
-  const judged = open.judgement?.ok ? open.judgement : null;
-  const found = judged?.findings.filter((finding) => finding.stage === form.stage) ?? [];
   const answer = (changes: readonly Change[], more: readonly NewEntry[] = []): void => void keeping(() => sheet.change(changes, more));
   return (
     <>
@@ -36,7 +34,7 @@ export function FormPage({ id, name }: { id: string; name: FormName }) {
       <main class="form">
         <Troubles />
         <Elsewhere id={id} sheet={sheet.text ?? ""} />
-        {sheet.text !== null && name === "join" && <Joints open={open} sheet={sheet.text} onAnswer={answer} />}
+        {around && name === "join" && <Joints open={open} around={around} onAnswer={answer} />}
         {around && form.sections.map((section) => <FormSection key={section.title} section={section} open={open} around={around} onAnswer={answer} />)}
         <Pictures open={open} names={PICTURES_OF[name]} />
         <h2>{words("findings")}</h2>
@@ -45,7 +43,7 @@ export function FormPage({ id, name }: { id: string; name: FormName }) {
             {words("refused_job", { why: open.judgement.error })}
           </p>
         )}
-        {found.length > 0 && judged ? <Findings findings={found} all={judged.findings} open={open} /> : <p class="say">{words("findings_none")}</p>}
+        <StageFindings open={open} stage={form.stage} />
         <NextStage open={open} id={id} stage={name} />
       </main>
     </>

@@ -23,16 +23,21 @@ export async function usualFor(job: Job): Promise<Usual | null> {
   return (await here(job, type)) ?? ((await setting("usual")) ?? []).find((one) => one.type === type && one.from !== nameOf(job)) ?? null;
 }
 
-/** Among the jobs on this phone: the one whose joints were written down last. */
-async function here(job: Job, type: string): Promise<Usual | null> {
-  const alike = (await allJobs()).filter((one) => one.id !== job.id && one.vehicle.type === type);
+/** Of whatever type: the vehicle whose joints this phone wrote down last, for the habits of the hand; null where there is none. */
+export async function lastFor(job: Job): Promise<Usual | null> {
+  return here(job, null);
+}
+
+/** Among the jobs on this phone, of one type or of any: the one whose joints were written down last. */
+async function here(job: Job, type: string | null): Promise<Usual | null> {
+  const alike = (await allJobs()).filter((one) => one.id !== job.id && (type === null || one.vehicle.type === type));
   let last: { at: string; usual: Usual } | null = null;
   for (const one of alike) {
     const said = standing((await entriesOf(one.id)).map((entry) => entry.raw));
     const at = said.map((each) => each.at ?? "").reduce((before, after) => (before > after ? before : after), "");
     const sheet = await sheetText(said, "job");
     if (!/^\s*\[\[joint\]\]/m.test(sheet) || (last !== null && last.at >= at)) continue;
-    last = { at, usual: { type, from: nameOf(one), job: withWires(sheet, said), walkround: await sheetText(said, "walkround"), mount: await sheetText(said, "mount") } };
+    last = { at, usual: { type: one.vehicle.type ?? "", from: nameOf(one), job: withWires(sheet, said), walkround: await sheetText(said, "walkround"), mount: await sheetText(said, "mount") } };
   }
   return last?.usual ?? null;
 }

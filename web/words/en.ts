@@ -60,6 +60,8 @@ export const en = {
   and_more: "and {count} more",
   findings: "Findings",
   findings_none: "Nothing was looked at yet.",
+  holds_one: "1 finding holds",
+  holds_many: "{count} findings hold",
   engine_starting: "The judge is starting. Enter readings meanwhile.",
   engine_failed: "The judge could not start: {why}. Readings are kept all the same.",
   judging: "Judging …",

@@ -62,6 +62,8 @@ export const es: Readonly<Record<Word, string>> = {
   and_more: "y {count} más",
   findings: "Resultados",
   findings_none: "Aún no se revisó nada.",
+  holds_one: "1 resultado se cumple",
+  holds_many: "{count} resultados se cumplen",
   engine_starting: "El cálculo se está iniciando. Mientras tanto, anote lecturas.",
   engine_failed: "El cálculo no pudo iniciarse: {why}. Las lecturas se guardan igualmente.",
   judging: "Calculando …",
