@@ -41,6 +41,14 @@ def answer(page: Page | Locator, question: str, given: str) -> None:
         line.blur()
 
 
+def unfold(page: Page | Locator) -> None:
+    """Opens what is folded away because one touch would answer it, or because it is answered."""
+    expect(page.locator("section h2").first).to_be_visible()
+    shut = page.locator("details.single:not([open]) > summary")
+    for _ in range(shut.count()):
+        shut.first.click()
+
+
 def held_by_server(phone: Phone) -> tuple[list[str], dict[str, bytes]]:
     """The job's entries and files as the server has them."""
     texts = phone.yard.desk.entries(JOB)
@@ -116,15 +124,17 @@ def test_a_walkround_is_written_with_no_line(phone: Phone, snapshot: Path) -> No
     page = phone.page
     page.get_by_role("link", name="LY 07").click()
     page.get_by_role("link", name="Walkround", exact=True).click()
+    unfold(page)
     for question, given in WALKROUND[:8]:
         answer(page, question, given)
     page.reload()
+    unfold(page)
     expect(page.get_by_label("The work was allowed by", exact=True)).to_have_value("Maud Linden")
     for question, given in WALKROUND[8:]:
         before_section = page.locator("section", has=page.get_by_role("heading", name="The vehicle before the work"))
         place = before_section if question in ("Warning lamps that burn", "Fault codes that stand") else page
         answer(place, question, given)
-    page.locator(".photos input").nth(1).set_input_files(snapshot)
+    page.locator(".photos input").first.set_input_files(snapshot)
     expect(page.locator(".photos img")).to_have_count(1)
     expect(page.locator(".findings")).to_contain_text("restraint")
     must_be_reachable(phone)

@@ -10,7 +10,7 @@ from playwright.sync_api import Browser, expect
 from tests.journeys.conftest import Phone, Yard
 from tests.journeys.crew import Lead, all_sent, fetched, held_at_least, held_on, phone_of, shown_at, vin_of
 from tests.journeys.test_probe import volts_of
-from tests.journeys.test_stages import answer, touch
+from tests.journeys.test_stages import answer, touch, unfold
 
 from backprobe.job.journal import read_journal
 
@@ -71,6 +71,7 @@ def test_two_phones_on_one_job_agree_once_the_lead_has_decided(browser: Browser,
         assert len(sheets) == 2
 
         two.offline()
+        unfold(two.page)
         touch(two.page.get_by_role("group", name="Is it activated?").get_by_label("yes"))
         expect(two.page.locator(".unsent")).to_have_text("1 entry not sent yet")
         all_sent(two)

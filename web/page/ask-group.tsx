@@ -14,51 +14,72 @@ interface Props {
   readonly asks: readonly Ask[];
   readonly which?: Which | null;
   readonly offers: readonly Offer[];
+  readonly rare?: readonly string[]; // keys that nobody needs: behind the fold
+  readonly expected?: Readonly<Record<string, string>>; // by key: what the day's sheet says
   readonly sheet: string;
   readonly onAnswer: (changes: readonly Change[]) => void;
 }
 
 /** Nothing moves under a finger: what is answered by hand stays where it was asked until the page is opened again. */
-export function AskGroup({ asks, which = null, offers, sheet, onAnswer }: Props) {
+export function AskGroup({ asks, which = null, offers, rare = [], expected = {}, sheet, onAnswer }: Props) {
   const { words, language } = useShared();
   const asked = formWordsIn(language);
   const open = offers.map((offer) => stillOpen(offer, sheet)).filter((offer): offer is Offer => offer !== null);
   const due = dueOf(asks, sheet, which);
   const isSaid = (ask: Ask): boolean => valueIn(sheet, tableOf(ask, which), ask.key) !== null;
-  const folded = useRef(new Set<string>(isAnswered(asks, sheet, which) || offers.length > 0 ? due.filter(isSaid).map((ask) => nameOf(ask, which)) : []));
-  for (const offer of open) for (const one of offer.given) folded.current.add(nameOf(one.ask, one.which ?? which));
+  const needed = asks.filter((ask) => !rare.includes(ask.key));
+  const isFoldedFirst = (ask: Ask): boolean => rare.includes(ask.key) || (isSaid(ask) && (isAnswered(needed, sheet, which) || (offers.length > 0 && !isScanned(ask))));
+  const [folded] = useState(() => new Set(due.filter(isFoldedFirst).map((ask) => nameOf(ask, which))));
+  for (const offer of open) for (const one of offer.given) folded.add(nameOf(one.ask, one.which ?? which));
+  const isAway = (ask: Ask): boolean => folded.has(nameOf(ask, which));
+  const [openly, away] = [due.filter((ask) => !isAway(ask)), due.filter(isAway)];
   const [taken, setTaken] = useState<Offer | null>(null);
-  const fold = useRef<HTMLElement>(null);
-  useEffect(() => {
-    if (taken) fold.current?.focus({ preventScroll: true }); // the button that had the focus is gone
-  }, [taken]);
+  const { group, onward } = useOnward(sheet);
   const take = (offer: Offer): void => {
-    for (const ask of due.filter(isSaid)) folded.current.add(nameOf(ask, which));
+    for (const ask of due.filter(isSaid)) folded.add(nameOf(ask, which));
     setTaken(offer);
+    onward();
     onAnswer(changesOf(offer));
   };
-  const isAway = (ask: Ask): boolean => folded.current.has(nameOf(ask, which));
-  const [openly, away] = [due.filter((ask) => !isAway(ask)), due.filter(isAway)];
   const back = taken ? takenBack(taken, sheet) : [];
-  const isAnyAway = away.some(isSaid);
+  const heading = away.some(isSaid) ? words("change") : open.length > 0 ? asked("one_by_one") : words("more");
+  const questions = (some: readonly Ask[]) => some.length > 0 && <Questions asks={some} which={which} sheet={sheet} expected={expected} onAnswer={onAnswer} />;
   return (
-    <>
+    <div class="group" ref={group}>
+      {questions(openly.filter(isScanned))}
       <Said asks={away} which={which} sheet={sheet} />
       {open.map((offer) => (
         <AtOnce key={`${offer.word}.${offer.from}`} offer={offer} onTake={() => take(offer)} />
       ))}
-      {openly.length > 0 && <Questions asks={openly} which={which} sheet={sheet} onAnswer={onAnswer} />}
+      {questions(openly.filter((ask) => !isScanned(ask)))}
       {away.length > 0 && (
         <details class="single">
-          <summary ref={fold}>{isAnyAway ? words("change") : asked("one_by_one")}</summary>
+          <summary>{heading}</summary>
           {back.length > 0 && (
             <button type="button" onClick={() => onAnswer(back)}>
               {asked("take_back_touch")}
             </button>
           )}
-          <Questions asks={away} which={which} sheet={sheet} onAnswer={onAnswer} />
+          {questions(away)}
         </details>
       )}
-    </>
+    </div>
   );
+}
+
+const isScanned = (ask: Ask): boolean => ask.kind === "text" && ask.scan !== undefined;
+
+/** After a touch its button is gone: the focus goes to the next line that is to be typed in, else to the fold. */
+function useOnward(sheet: string) {
+  const group = useRef<HTMLDivElement>(null);
+  const isDue = useRef(false);
+  useEffect(() => {
+    if (!isDue.current || !group.current) return;
+    isDue.current = false;
+    const lines = [...group.current.querySelectorAll<HTMLInputElement>(":scope > .question:not(.scanned) input")];
+    const next = lines.find((line) => line.value === "");
+    if (next) next.focus();
+    else group.current.querySelector<HTMLElement>(":scope > .single > summary")?.focus({ preventScroll: true });
+  }, [sheet]);
+  return { group, onward: () => void (isDue.current = true) };
 }

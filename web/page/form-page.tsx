@@ -1,6 +1,7 @@
 // A stage that is written down: its questions in order, what the engine finds of the answers beneath.
 import { useEffect, useState } from "preact/hooks";
 import { valueIn, type Value } from "../core/sheet.ts";
+import { isAsked, MorePhotos } from "../parts/photos.tsx";
 import { Pictures, type PictureName } from "../parts/pictures.tsx";
 import { StageFindings } from "../parts/stage-findings.tsx";
 import { Top, Troubles } from "../parts/top.tsx";
@@ -10,6 +11,7 @@ import { formWordsIn } from "../words/form-words.ts";
 import { named } from "../words/words.ts";
 import { useKeeping, useShared } from "./context.ts";
 import { FormSection } from "./form-section.tsx";
+import type { Section } from "./forms/ask.ts";
 import { FORMS, type FormName } from "./forms.ts";
 import { Joints } from "./joints.tsx";
 import { NextStage } from "./next-stage.tsx";
@@ -36,6 +38,7 @@ export function FormPage({ id, name }: { id: string; name: FormName }) {
         <Elsewhere id={id} sheet={sheet.text ?? ""} />
         {around && name === "join" && <Joints open={open} around={around} onAnswer={answer} />}
         {around && form.sections.map((section) => <FormSection key={section.title} section={section} open={open} around={around} onAnswer={answer} />)}
+        <MorePhotos shows={[...form.sections.flatMap(({ photos }: Section) => photos ?? []).filter((shows) => !isAsked(shows)), "other"]} open={open} />
         <Pictures open={open} names={PICTURES_OF[name]} />
         <h2>{words("findings")}</h2>
         {open.judgement?.ok === false && (

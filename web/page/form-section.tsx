@@ -1,7 +1,7 @@
 // One section of a form: what one touch may answer, the questions one by one, the photos.
 import { text } from "../core/standing.ts";
 import { probeTable } from "../core/probe-table.ts";
-import { Photos } from "../parts/photos.tsx";
+import { isAsked, Photos } from "../parts/photos.tsx";
 import { formWordsIn } from "../words/form-words.ts";
 import { AskGroup } from "./ask-group.tsx";
 import { useShared } from "./context.ts";
@@ -26,8 +26,8 @@ export function FormSection({ section, open, around, onAnswer }: Props) {
     <section>
       <h2>{words(section.title)}</h2>
       {section.caution && <p class="caution">{words(section.caution)}</p>}
-      <AskGroup asks={section.asks} offers={section.offers?.(around) ?? []} sheet={around.sheet} onAnswer={answer} />
-      {section.photos?.map((shows) => (
+      <AskGroup asks={section.asks} offers={section.offers?.(around) ?? []} rare={section.rare?.(around) ?? []} expected={section.expected?.(around) ?? {}} sheet={around.sheet} onAnswer={answer} />
+      {section.photos?.filter(isAsked).map((shows) => (
         <Photos key={shows} shows={shows} open={open} />
       ))}
     </section>

@@ -1,22 +1,22 @@
 // One question of a form, as a target that a glove can hit; the answer is kept as soon as it is given.
-import { useEffect, useRef, useState } from "preact/hooks";
+import { useState } from "preact/hooks";
 import { finished } from "../core/figures.ts";
 import type { Value } from "../core/sheet.ts";
 import { useShared } from "../page/context.ts";
 import type { Ask } from "../page/forms/ask.ts";
 import { formWordsIn } from "../words/form-words.ts";
 import { Choice } from "./choice.tsx";
-import { Scanner } from "./scanner.tsx";
-
-const PAUSE_MS = 1_200; // after which what is being typed is kept, too
+import { ScannedQuestion } from "./scanned.tsx";
+import { Typed } from "./typed.tsx";
 
 interface Props {
   readonly ask: Ask;
   readonly value: Value | null;
-  readonly onAnswer: (value: Value | null) => void;
+  readonly expected?: string | null; // what the day's sheet says
+  readonly onAnswer: (value: Value | null, how?: string) => void; // `how` a VIN was read
 }
 
-export function Question({ ask, value, onAnswer }: Props) {
+export function Question({ ask, value, expected = null, onAnswer }: Props) {
   const { language } = useShared();
   const words = formWordsIn(language);
   const legend = words(ask.word);
@@ -30,7 +30,7 @@ export function Question({ ask, value, onAnswer }: Props) {
   }
   if (ask.kind === "choice") {
     const options = ask.values.map((one) => ({ value: one, label: words(one) }));
-    return <Choice legend={legend} kind="strip" options={options} value={options.find((one) => one.value === value)?.value ?? null} onChange={onAnswer} />;
+    return <Choice legend={legend} kind="strip" options={options} value={options.find((one) => one.value === value)?.value ?? null} onChange={(chosen) => onAnswer(chosen)} />;
   }
   if (ask.kind === "list") return <ListQuestion legend={legend} value={value} onAnswer={onAnswer} />;
   if (ask.kind === "day") {
@@ -41,6 +41,7 @@ export function Question({ ask, value, onAnswer }: Props) {
       </label>
     );
   }
+  if (ask.kind === "text" && ask.scan) return <ScannedQuestion ask={ask} scan={ask.scan} legend={legend} value={value} expected={expected} onAnswer={onAnswer} />;
   return <LineQuestion ask={ask} legend={legend} value={value} onAnswer={onAnswer} />;
 }
 
@@ -49,9 +50,6 @@ interface LineProps extends Props {
 }
 
 function LineQuestion({ ask, legend, value, onAnswer }: LineProps) {
-  const { language } = useShared();
-  const words = formWordsIn(language);
-  const [scanning, setScanning] = useState(false);
   const isFigure = ask.kind === "figure";
   const unit = ask.kind === "figure" ? ask.unit : undefined;
   const isDegrees = unit === "°C"; // the only figures that may lie below nothing; a decimal keypad may lack the sign
@@ -63,24 +61,9 @@ function LineQuestion({ ask, legend, value, onAnswer }: LineProps) {
     else if (!isFigure) onAnswer(text);
     else if (figure !== null) onAnswer(isBelow ? -Number(figure) : Number(figure));
   };
-  const scan = ask.kind === "text" ? ask.scan : undefined;
   return (
     <div class="question">
       <Typed label={unit ? `${legend} [${unit}]` : legend} figure={isFigure && !isDegrees} value={value === null ? "" : String(value)} onTyped={said} />
-      {scan && !scanning && (
-        <button type="button" onClick={() => setScanning(true)} aria-label={`${words("scan")}: ${legend}`}>
-          {words("scan")}
-        </button>
-      )}
-      {scanning && (
-        <Scanner
-          onRead={(text) => {
-            setScanning(false);
-            onAnswer(text.trim());
-          }}
-          onClose={() => setScanning(false)}
-        />
-      )}
     </div>
   );
 }
@@ -110,47 +93,5 @@ function ListQuestion({ legend, value, onAnswer }: Omit<LineProps, "ask">) {
       <Choice legend={legend} kind="strip" options={options} value={some ? "some" : none ? "none" : null} onChange={choose} />
       {some && <Typed label={words("separated")} figure={false} value={listed} onTyped={split} />}
     </>
-  );
-}
-
-interface TypedProps {
-  readonly label: string;
-  readonly figure: boolean;
-  readonly value: string;
-  readonly onTyped: (text: string) => void;
-}
-
-/** A line to type in: kept when it is left, and after a pause. */
-function Typed({ label, figure, value, onTyped }: TypedProps) {
-  const [shown, setShown] = useState(value);
-  const timer = useRef<ReturnType<typeof setTimeout> | undefined>(undefined);
-  const last = useRef(value);
-  useEffect(() => {
-    if (document.activeElement?.getAttribute("data-typed") !== label) setShown(value);
-    last.current = value;
-  }, [value]);
-  const keep = (text: string): void => {
-    clearTimeout(timer.current);
-    if (text === last.current) return;
-    last.current = text;
-    onTyped(text);
-  };
-  return (
-    <label class="typed">
-      {label}
-      <input
-        data-typed={label}
-        value={shown}
-        inputMode={figure ? "decimal" : "text"}
-        autoComplete="off"
-        onInput={(event) => {
-          const text = event.currentTarget.value;
-          setShown(text);
-          clearTimeout(timer.current);
-          timer.current = setTimeout(() => keep(text), PAUSE_MS);
-        }}
-        onBlur={(event) => keep(event.currentTarget.value)}
-      />
-    </label>
   );
 }

@@ -7,6 +7,29 @@ import type { OpenJob } from "../page/use-job.ts";
 import { blobOf } from "../store/blobs.ts";
 import { formWordsIn, isFormWord } from "../words/form-words.ts";
 
+/** The photos that are asked for in a whole job: each protects whoever did the work. Any other is possible, and not asked. */
+const ASKED: ReadonlySet<string> = new Set(["serial_with_vin", "dash_lamps", "bare_joint", "ground"]);
+
+export const isAsked = (shows: string): boolean => ASKED.has(shows);
+
+/** Photos that nobody asks for, behind one quiet line. */
+export function MorePhotos({ shows, open }: { shows: readonly string[]; open: OpenJob }) {
+  const { language } = useShared();
+  const words = formWordsIn(language);
+  const taken = open.said.filter((one) => one.kind === "photo" && shows.includes(text(one.body, "shows"))).length;
+  return (
+    <details class="single">
+      <summary>
+        {words("more_photos")}
+        {taken > 0 && ` (${taken})`}
+      </summary>
+      {shows.map((one) => (
+        <Photos key={one} shows={one} open={open} />
+      ))}
+    </details>
+  );
+}
+
 export function Photos({ shows, open }: { shows: string; open: OpenJob }) {
   const { language, setFault } = useShared();
   const words = formWordsIn(language);

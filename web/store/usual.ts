@@ -42,7 +42,8 @@ async function here(job: Job, type: string | null): Promise<Usual | null> {
   return last?.usual ?? null;
 }
 
-async function sheetText(said: readonly Said[], kind: string): Promise<string> {
+/** The text of the sheet that stands; empty where there is none. */
+export async function sheetText(said: readonly Said[], kind: string): Promise<string> {
   const last = said.findLast((one) => one.kind === kind);
   return last ? ((await textOf(text(last.body, "sha256"))) ?? "") : "";
 }
@@ -65,4 +66,5 @@ function withWires(sheet: string, said: readonly Said[]): string {
   return written;
 }
 
-const nameOf = ({ vehicle, name, id }: Job): string => vehicle.plate ?? vehicle.fleet_number ?? vehicle.vin ?? name ?? id;
+/** What people call a vehicle. */
+export const nameOf = ({ vehicle, name, id }: Job): string => vehicle.plate ?? vehicle.fleet_number ?? vehicle.vin ?? name ?? id;

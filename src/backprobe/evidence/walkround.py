@@ -25,6 +25,14 @@ class SwitchSide(StrEnum):
     NEGATIVE = "negative"
 
 
+class VinRead(StrEnum):
+    """How a VIN came off the vehicle: by a scanner, typed whole, or its last six typed and the rest compared by eye."""
+
+    SCANNED = "scanned"
+    TYPED = "typed"
+    LAST_SIX = "last_six"
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Authority:
     """Who allowed the work and the cranking: a name allows, `False` says that nobody did."""
@@ -55,9 +63,10 @@ def _allowed(said: bool | None, by: str | None) -> bool | None:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class OnVehicle:
-    """VIN, plate and fleet number as they were read on the vehicle itself, and who holds its key."""
+    """VIN (and how it was read), plate and fleet number as on the vehicle itself, and who holds its key."""
 
     vin: str | None = None
+    vin_read: VinRead | None = None
     plate: str | None = None
     fleet_number: str | None = None
     key_with: str | None = None

@@ -11,6 +11,7 @@ from backprobe.evidence.walkround import (
     Hazards,
     OnVehicle,
     SwitchSide,
+    VinRead,
     Walkround,
 )
 from backprobe.formats.job_as_built import KEYS as AS_BUILT_KEYS
@@ -21,7 +22,7 @@ _CONDITION = ("odometer_km", "odometer_mi", "engine_h", "lamps", "codes")
 KEYS: dict[str, tuple[str, ...]] = {
     "": ("authority", "vehicle", "devices", "before", "after", "unit", "hazards", "photo"),
     "authority": ("work", "work_by", "crank", "crank_by"),
-    "vehicle": ("vin", "plate", "fleet_number", "key_with"),
+    "vehicle": ("vin", "vin_read", "plate", "fleet_number", "key_with"),
     "devices": ("looked_for", "found"),
     "devices.found": ("what", "fate", "consent"),
     "before": _CONDITION,
@@ -97,8 +98,10 @@ def _authority(table: TomlTable) -> Authority:
 
 
 def _vehicle(table: TomlTable) -> OnVehicle:
+    how = table.text_of("vin_read", choices=tuple(VinRead))
     return OnVehicle(
         vin=table.text_of("vin"),
+        vin_read=None if how is None else VinRead(how),
         plate=table.text_of("plate"),
         fleet_number=table.text_of("fleet_number"),
         key_with=table.text_of("key_with"),

@@ -146,7 +146,7 @@ def judge_job(evidence: JobEvidence) -> JobJudgement:
     walked = _walked(evidence, table)
     staked = wires_at_stake(probe, evidence.sheet)
     probed = (
-        *vehicle_findings(evidence.sheet),
+        *vehicle_findings(evidence.sheet, evidence.walkround),
         *evidence.units,
         *walked.before(),
         *bus_findings(evidence.buses, evidence.sheet, script=evidence.proving.script),

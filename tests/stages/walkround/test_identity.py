@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 
 from backprobe.evidence.job_sheet import Vehicle
-from backprobe.evidence.walkround import OnVehicle
+from backprobe.evidence.walkround import OnVehicle, VinRead
 from backprobe.findings import Verdict
 from backprobe.stages.walkround.identity import ANOTHER, identity
 
@@ -19,6 +21,14 @@ def test_the_same_three_hold():
     found = identity(SEEN, SHEET)
     assert found.verdict is Verdict.HOLDS
     assert found.because == "VIN, plate, fleet number as on the sheet; key with Ines Okafor"
+
+
+def test_a_vin_that_was_not_read_whole_is_told_as_that():
+    """Its last six were typed, the rest compared by eye: it holds, and says so."""
+    found = identity(replace(SEEN, vin_read=VinRead.LAST_SIX), SHEET)
+    assert found.verdict is Verdict.HOLDS
+    assert "of the VIN the last six were typed, the rest compared by eye" in found.because
+    assert identity(replace(SEEN, vin_read=VinRead.SCANNED), SHEET).because == identity(SEEN, SHEET).because
 
 
 def test_spaces_hyphens_and_capitals_make_no_other_vehicle():

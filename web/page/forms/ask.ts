@@ -27,6 +27,8 @@ export interface Section {
   readonly caution?: FormWord;
   readonly asks: readonly Ask[];
   readonly photos?: readonly string[];
+  readonly rare?: (around: Around) => readonly string[]; // keys that nobody needs here: behind the fold, and asked of whoever wants to say
+  readonly expected?: (around: Around) => Readonly<Record<string, string>>; // by key: what the day's sheet says, shown beside what is read
   readonly offers?: (around: Around) => readonly Offer[]; // what one touch may answer
 }
 

@@ -1,5 +1,6 @@
 // Answers that one touch gives: each stands on the screen in words before it is touched, and can be changed after.
 import { valueIn, type Value } from "../../core/sheet.ts";
+import type { EarlierOnes } from "../../store/earlier.ts";
 import type { Job } from "../../store/jobs.ts";
 import type { Usual } from "../../store/usual.ts";
 import type { FormWord } from "../../words/form-words.ts";
@@ -13,6 +14,7 @@ export interface Around {
   readonly jobSheet: string;
   readonly unitSheet: string;
   readonly usual: Usual | null;
+  readonly earlier: EarlierOnes;
   readonly person: string | null; // whoever holds the phone
 }
 

@@ -1,5 +1,6 @@
 // What is asked before anything is touched, and after the work.
 import { figure, flag, line, list, type Ask, type Form } from "./ask.ts";
+import { atUnit, atVehicle, isWritten, noDevices, noHazards, nothingBurns, sheetVehicle, yardAllowed } from "./walkround-offers.ts";
 
 const condition = (table: "before" | "after"): Ask[] => [
   figure(table, "odometer_km", "odometer", "km"),
@@ -7,12 +8,14 @@ const condition = (table: "before" | "after"): Ask[] => [
   list(table, "lamps"),
   list(table, "codes"),
 ];
+const OWN_BATTERY = { key: "backup", is: true } as const;
+const SWITCH = { key: "battery_switch", is: true } as const;
 
 export const WALKROUND: Form = {
   stage: "walkround",
   sheet: "walkround",
   sections: [
-    { title: "authority", asks: [line("authority", "work_by"), line("authority", "crank_by")] },
+    { title: "authority", asks: [line("authority", "work_by"), line("authority", "crank_by")], offers: yardAllowed },
     {
       title: "vehicle",
       asks: [
@@ -21,6 +24,9 @@ export const WALKROUND: Form = {
         line("vehicle", "fleet_number"),
         line("vehicle", "key_with"),
       ],
+      expected: ({ jobSheet }) => sheetVehicle(jobSheet, "vin"),
+      rare: ({ jobSheet }) => ["plate", "fleet_number"].filter((key) => !isWritten(jobSheet, "vehicle", key)),
+      offers: atVehicle,
       photos: ["before"],
     },
     {
@@ -30,13 +36,22 @@ export const WALKROUND: Form = {
         flag("unit", "activated"),
         line("unit", "firmware"),
         line("unit", "firmware_wanted"),
-        figure("unit", "backup_V", "backup", "V"),
-        figure("unit", "backup_least_V", "backup_least", "V"),
+        { kind: "flag", table: "unit", key: "backup", word: "has_backup" },
+        { kind: "figure", table: "unit", key: "backup_V", word: "backup", unit: "V", when: OWN_BATTERY },
+        { kind: "figure", table: "unit", key: "backup_least_V", word: "backup_least", unit: "V", when: OWN_BATTERY },
         list("unit", "lights"),
       ],
+      expected: ({ jobSheet }) => sheetVehicle(jobSheet, "serial", "unit"),
+      offers: atUnit,
       photos: ["serial_with_vin"],
     },
-    { title: "before", asks: condition("before"), photos: ["dash_lamps"] },
+    {
+      title: "before",
+      asks: condition("before"),
+      rare: ({ usual }) => (isWritten(usual?.walkround ?? "", "before", "engine_h") ? [] : ["engine_h"]),
+      offers: nothingBurns,
+      photos: ["dash_lamps"],
+    },
     {
       title: "hazards",
       caution: "hazards_caution",
@@ -47,15 +62,16 @@ export const WALKROUND: Form = {
         line("hazards", "restraint_procedure", { key: "restraint_near_work", is: true }),
         flag("hazards", "dual_batteries"),
         flag("hazards", "battery_switch"),
-        { kind: "choice", table: "hazards", key: "battery_switch_side", word: "battery_switch_side", values: ["positive", "negative"], when: { key: "battery_switch", is: true } },
-        { kind: "figure", table: "hazards", key: "after_run_min", word: "after_run", unit: "min", when: { key: "battery_switch", is: true } },
+        { kind: "choice", table: "hazards", key: "battery_switch_side", word: "battery_switch_side", values: ["positive", "negative"], when: SWITCH },
+        { kind: "figure", table: "hazards", key: "after_run_min", word: "after_run", unit: "min", when: SWITCH },
         flag("hazards", "dangerous_goods"),
         line("hazards", "dangerous_goods_consent", { key: "dangerous_goods", is: true }),
         flag("hazards", "trailer"),
         flag("hazards", "system_48V"),
       ],
+      offers: noHazards,
     },
-    { title: "devices", asks: [flag("devices", "looked_for")] },
+    { title: "devices", asks: [flag("devices", "looked_for")], offers: noDevices },
     { title: "after", asks: condition("after"), photos: ["after"] },
   ],
 };

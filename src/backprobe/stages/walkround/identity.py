@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from backprobe.evidence.job_sheet import Vehicle
-from backprobe.evidence.walkround import OnVehicle
+from backprobe.evidence.walkround import OnVehicle, VinRead
 from backprobe.findings import Finding
 from backprobe.stages.walkround.doubts import Doubt, Matter, not_said, wrong
 from backprobe.stages.walkround.vin_number import has_right_check_digit, is_north_american, tidied
@@ -32,8 +32,15 @@ def identity(seen: OnVehicle, sheet: Vehicle) -> Finding:
         doubts.append(not_said("who holds the key is not said", "write who holds the key (key_with)"))
     agreed = [name for name, said, read in names if said and read]
     only_read = [f"{name} {read}, not on the sheet" for name, said, read in names if read and not said]
-    same = [f"{', '.join(agreed)} as on the sheet"] if agreed else []
+    same = [f"{', '.join(agreed)} as on the sheet{_how(seen)}"] if agreed else []
     return IDENTITY.finding(doubts, well="; ".join([*same, *only_read, f"key with {seen.key_with}"]))
+
+
+def _how(seen: OnVehicle) -> str:
+    """What is to be known of a VIN that was not read whole."""
+    return (
+        " (of the VIN the last six were typed, the rest compared by eye)" if seen.vin_read is VinRead.LAST_SIX else ""
+    )
 
 
 def _compared(name: str, said: str | None, *, read: str | None) -> Iterator[Doubt]:
