@@ -194,6 +194,7 @@ def test_joints_and_mount_are_written_into_the_job_sheet(phone: Phone) -> None:
     expect(page.locator("figure svg")).to_be_visible()
     must_be_reachable(phone)
     page.goto(f"{phone.yard.url}#/job/{JOB}/mount")
+    page.locator("section", has=page.get_by_role("heading", name="How it sits")).locator("summary").click()
     answer(page, "Held firmly?", "yes")
     must_be_reachable(phone)
     expect(page.locator(".unsent")).to_have_text("All sent")
@@ -209,6 +210,7 @@ def test_how_the_leads_run_is_said_on_the_phone(phone: Phone) -> None:
     """No grommet: written into the job sheet."""
     page = phone.page
     page.goto(f"{phone.yard.url}#/job/{JOB}/mount")
+    page.locator("section", has=page.get_by_role("heading", name="How the leads run")).locator("summary").click()
     answer(page, "A grommet in every hole in sheet metal?", "no")
     must_be_reachable(phone)
     expect(page.locator(".unsent")).to_have_text("All sent")

@@ -98,3 +98,13 @@ def test_a_value_over_several_lines_is_left_alone(phone: Call) -> None:
     sheet = '[hand_over]\ntold_driver = [\n  "a",\n  "b",\n]\n'
     answer = phone([call("sheet.ts", "withValue", sheet, {"name": "hand_over"}, "told_driver", ["c"])])[0]
     assert answer == {"fault": "told_driver"}
+
+
+def test_what_stands_above_all_headers_is_changed_there(phone: Call) -> None:
+    """A key without a table goes before the first header and its remark, or is changed where it stands."""
+    top, sheet = {"name": ""}, "# places\n\n[[place]]\nname = \"dash\"\n"
+    chosen = changed(phone, sheet, top, key="chosen", value="dash")
+    assert tomllib.loads(chosen) == {"chosen": "dash", "place": [{"name": "dash"}]}
+    again = changed(phone, chosen, top, key="chosen", value="shelf")
+    assert [b for a, b in zip(chosen.splitlines(), again.splitlines(), strict=True) if a != b] == ['chosen = "shelf"']
+    assert "chosen" not in changed(phone, again, top, key="chosen", value=None)

@@ -2,7 +2,7 @@
 
 export type Value = string | number | boolean | readonly string[];
 
-/** A table of a sheet: `[name]`, or of several `[[name]]` the one in which `key` has that value. */
+/** A table of a sheet: `[name]`, or of several `[[name]]` the one in which `key` has that value; `name` is empty for what stands above all headers. */
 export interface Table {
   readonly name: string;
   readonly where?: { readonly key: string; readonly value: string };
@@ -36,8 +36,25 @@ export function withValue(sheet: string, table: Table, key: string, value: Value
   if (value === null) return ended(span && at >= 0 ? withoutLine(lines, { table, span, at }) : lines);
   const line = `${key} = ${written(value)}`;
   if (at >= 0) return ended(lines.with(at, line));
-  if (span) return ended(lines.toSpliced(endOfText(lines, span), 0, line));
+  if (span) return ended(withLine(lines, endOfText(lines, span), line));
   return ended([...lines, ...(lines.length > 0 ? [""] : []), ...header(table), line]);
+}
+
+/** With a line put in; a blank one behind it where a header follows at once. */
+function withLine(lines: readonly string[], at: number, line: string): string[] {
+  return lines.toSpliced(at, 0, ...(HEADER.test(lines[at] ?? "") ? [line, ""] : [line]));
+}
+
+/** The sheet without a table and the tables within it, such as a place and its parts. */
+export function withoutTable(sheet: string, table: Table): string {
+  const lines = sheet.replace(/\n+$/, "").split("\n");
+  const spans = spans_(lines);
+  const first = spans.findIndex((span) => span === spanIn(spans, lines, table));
+  if (first < 0) return sheet;
+  const after = spans.slice(first + 1).find((span) => !span.name.startsWith(`${table.name}.`));
+  const left = lines.toSpliced((spans[first] as Span).start - 1, (after ? after.start - 1 : lines.length) - (spans[first] as Span).start + 1);
+  while (left.length > 0 && left.at(-1)?.trim() === "") left.pop();
+  return ended(left);
 }
 
 /** Without a line; of several tables one that says nothing more than which it is goes with its last line. */
@@ -66,11 +83,14 @@ function spans_(lines: readonly string[]): Span[] {
     const found = HEADER.exec(line);
     return found ? [{ name: found[1] as string, at }] : [];
   });
-  return heads.map(({ name, at }, index) => ({ name, start: at + 1, end: heads[index + 1]?.at ?? lines.length }));
+  const top = { name: "", start: 0, end: heads[0]?.at ?? lines.length };
+  return [top, ...heads.map(({ name, at }, index) => ({ name, start: at + 1, end: heads[index + 1]?.at ?? lines.length }))];
 }
 
-function spanOf(lines: readonly string[], { name, where }: Table): Span | undefined {
-  const named = spans_(lines).filter((span) => span.name === name);
+const spanOf = (lines: readonly string[], table: Table): Span | undefined => spanIn(spans_(lines), lines, table);
+
+function spanIn(spans: readonly Span[], lines: readonly string[], { name, where }: Table): Span | undefined {
+  const named = spans.filter((span) => span.name === name);
   if (!where) return named[0];
   return named.find((span) => {
     const at = lineOf(lines, span, where.key);

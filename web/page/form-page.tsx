@@ -14,13 +14,14 @@ import { FormSection } from "./form-section.tsx";
 import type { Section } from "./forms/ask.ts";
 import { FORMS, type FormName } from "./forms.ts";
 import { Joints } from "./joints.tsx";
+import { MountPlaces } from "./mount-places.tsx";
 import { NextStage } from "./next-stage.tsx";
 import { vehicleName } from "./today.tsx";
 import { useAround } from "./use-around.ts";
 import { useJob, type NewEntry } from "./use-job.ts";
 import { useSheet, type Change } from "./use-sheet.ts";
 
-const PICTURES_OF: Readonly<Record<FormName, readonly PictureName[]>> = { walkround: [], join: [], mount: ["sky"], hand_over: [] };
+const PICTURES_OF: Readonly<Record<FormName, readonly PictureName[]>> = { walkround: [], join: [], mount: [], hand_over: [] };
 
 export function FormPage({ id, name }: { id: string; name: FormName }) {
   const { words } = useShared();
@@ -37,6 +38,7 @@ export function FormPage({ id, name }: { id: string; name: FormName }) {
         <Troubles />
         <Elsewhere id={id} sheet={sheet.text ?? ""} />
         {around && name === "join" && <Joints open={open} around={around} onAnswer={answer} />}
+        {around && name === "mount" && <MountPlaces id={id} open={open} around={around} job={sheet} />}
         {around && form.sections.map((section) => <FormSection key={section.title} section={section} open={open} around={around} onAnswer={answer} />)}
         <MorePhotos shows={[...form.sections.flatMap(({ photos }: Section) => photos ?? []).filter((shows) => !isAsked(shows)), "other"]} open={open} />
         <Pictures open={open} names={PICTURES_OF[name]} />
@@ -46,7 +48,7 @@ export function FormPage({ id, name }: { id: string; name: FormName }) {
             {words("refused_job", { why: open.judgement.error })}
           </p>
         )}
-        <StageFindings open={open} stage={form.stage} />
+        <StageFindings open={open} stage={form.stage} {...(name === "mount" ? { also: "mount_" } : {})} />
         <NextStage open={open} id={id} stage={name} />
       </main>
     </>

@@ -1,4 +1,4 @@
-// A sheet of a job (walkround or job sheet) as a form sees it: each change is an entry and a file of its own.
+// A sheet of a job (walkround, job sheet, places of the unit) as a form sees it: each change is an entry and a file of its own.
 import { useCallback, useEffect, useRef, useState } from "preact/hooks";
 import { standing, text, type Said } from "../core/standing.ts";
 import { valueIn, withValue, type Table, type Value } from "../core/sheet.ts";
@@ -6,9 +6,9 @@ import { textBlob, textOf } from "../store/blobs.ts";
 import { entriesOf } from "../store/journal.ts";
 import type { NewEntry, OpenJob } from "./use-job.ts";
 
-export type SheetKind = "walkround" | "job";
+export type SheetKind = "walkround" | "job" | "mount";
 
-const FILES: Readonly<Record<SheetKind, string>> = { walkround: "walkround.toml", job: "job.toml" };
+const FILES: Readonly<Record<SheetKind, string>> = { walkround: "walkround.toml", job: "job.toml", mount: "mount.toml" };
 
 export interface Change {
   readonly table: Table;
@@ -23,21 +23,22 @@ export type Answer = (changes: readonly Change[], more?: readonly NewEntry[]) =>
 export interface Sheet {
   readonly text: string | null; // null while it is being read
   readonly change: (changes: readonly Change[], more?: readonly NewEntry[]) => Promise<void>;
+  readonly rewrite: (made: (before: string) => string, more?: readonly NewEntry[]) => Promise<void>;
 }
 
-/** The sheet as it stands; `change` resolves when the new one is on the disk. */
+/** The sheet as it stands; `change` and `rewrite` resolve when the new one is on the disk. */
 export function useSheet(id: string, kind: SheetKind, open: OpenJob): Sheet {
   const [shown, setShown] = useState<string | null>(null);
   const queue = useRef(Promise.resolve()); // one change after the other, each on what the one before has left
   useEffect(() => {
     if (open.entries !== null) void textOfSheet(open.said, kind).then(setShown);
   }, [open.entries]);
-  const change = useCallback(
-    (changes: readonly Change[], more: readonly NewEntry[] = []) => {
+  const rewrite = useCallback(
+    (made: (before: string) => string, more: readonly NewEntry[] = []) => {
       const work = async (): Promise<void> => {
         const said = standing((await entriesOf(id)).map((entry) => entry.raw));
         const before = await textOfSheet(said, kind);
-        const after = changes.reduce(changed, before);
+        const after = made(before);
         if (after === before && more.length === 0) return;
         const blob = await textBlob(after);
         await open.write([sheetEntry(said, kind, { sha256: blob.sha256, bytes: blob.bytes.byteLength }), ...more], [blob]);
@@ -49,7 +50,8 @@ export function useSheet(id: string, kind: SheetKind, open: OpenJob): Sheet {
     },
     [id, kind, open.write],
   );
-  return { text: shown, change };
+  const change = useCallback((changes: readonly Change[], more: readonly NewEntry[] = []) => rewrite((before) => changes.reduce(changed, before), more), [rewrite]);
+  return { text: shown, change, rewrite };
 }
 
 function changed(sheet: string, { table, key, value, only }: Change): string {

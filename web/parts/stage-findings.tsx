@@ -6,11 +6,12 @@ import type { OpenJob } from "../page/use-job.ts";
 import { Findings } from "./findings.tsx";
 import { VerdictShape } from "./verdict.tsx";
 
-export function StageFindings({ open, stage }: { open: OpenJob; stage: string }) {
+/** `also`: with findings of other stages whose names begin so, such as those on the place of the unit, which the joints judge. */
+export function StageFindings({ open, stage, also }: { open: OpenJob; stage: string; also?: string }) {
   const { words } = useShared();
   const [shown, setShown] = useState(false);
   const judged = open.judgement?.ok ? open.judgement : null;
-  const found = judged?.findings.filter((finding) => finding.stage === stage) ?? [];
+  const found = judged?.findings.filter((finding) => finding.stage === stage || (also !== undefined && finding.id.startsWith(also))) ?? [];
   if (judged === null || found.length === 0) return <p class="say">{words("findings_none")}</p>;
   const of = (holds: boolean): Finding[] => found.filter(({ verdict }) => (verdict === "holds") === holds);
   const [due, held] = [of(false), of(true)];

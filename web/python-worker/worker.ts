@@ -12,11 +12,17 @@ interface Python {
   globals: { get(name: string): (text: string) => string };
 }
 
-const DOORS: Record<Ask["door"], string> = { judge_journal: "judge_journal_text", margin_bars: "margin_bars_text", pictures: "pictures_text" };
+const DOORS: Record<Ask["door"], string> = {
+  judge_journal: "judge_journal_text",
+  margin_bars: "margin_bars_text",
+  pictures: "pictures_text",
+  places: "places_text",
+};
 const START = `
 import sys
 sys.path.insert(0, "/engine.zip")
 from backprobe.job.journal_door import judge_journal_text, margin_bars_text, pictures_text
+from backprobe.job.places_door import places_text
 `;
 
 const place = (name: string): string => new URL(name, self.location.href).href;

@@ -43,9 +43,9 @@ export const line = (table: string, key: FormWord, when?: Condition): Ask => ({ 
 export const figure = (table: string, key: string, word: FormWord, unit: string): Ask => ({ kind: "figure", table, key, word, unit });
 export const list = (table: string, key: FormWord): Ask => ({ kind: "list", table, key, word: key });
 
-/** Of several tables the one that is meant: the joint of a lead, what is missing by its name. */
+/** Of several tables the one that is meant: the joint of a lead, what is missing or a place by its name. */
 export interface Which {
-  readonly key: "lead" | "what";
+  readonly key: "lead" | "what" | "name";
   readonly value: string;
 }
 
