@@ -1,4 +1,4 @@
-// node build.mjs OUT SRC: checks, bundles, compiles and packs everything that a browser is served, into the folder OUT.
+// node build.mjs OUT SRC DIGESTS: checks, bundles, compiles and packs everything that a browser is served, into the folder OUT.
 import fs from "node:fs";
 import path from "node:path";
 import { fileURLToPath } from "node:url";
@@ -46,12 +46,12 @@ async function putLook(shelf) {
   return shelf.putNamed("look.css", look);
 }
 
-async function putPages(shelf, python) {
+async function putPages(shelf, python, digests) {
   const scanner = await shelf.putNamed("scanner.wasm", read(MODULES, "zxing-wasm", "dist", "reader", "zxing_reader.wasm"));
   const worker = await shelf.putNamed("python-worker.js", await bundled(WEB, "python-worker/worker.ts", python));
   const scanning = await shelf.putNamed("scan-worker.js", await bundled(WEB, "scan-worker/worker.ts", { SCANNER: scanner }));
   const version = read(WEB, "..", "src", "backprobe", "__init__.py").toString().match(/__version__ = "(.+)"/)[1];
-  const known = { PYTHON_WORKER: worker, SCAN_WORKER: scanning, VERSION: version };
+  const known = { PYTHON_WORKER: worker, SCAN_WORKER: scanning, VERSION: version, ...digests };
   return shelf.putNamed("page.js", await bundled(WEB, "page/main.tsx", known));
 }
 
@@ -71,10 +71,10 @@ async function putDesk(shelf, look) {
   await shelf.put("desk.html", page.replace("desk.js", script).replace("desk.css", wide).replace("look.css", look));
 }
 
-async function main(out, source) {
+async function main(out, source, digests) {
   checkTypes(WEB);
   const shelf = new Shelf(out);
-  const script = await putPages(shelf, await putPython(shelf, source));
+  const script = await putPages(shelf, await putPython(shelf, source), digests);
   const look = await putLook(shelf);
   await putShell(shelf, { script, look });
   const worker = { DIGEST: shelf.digest.slice(0, 16), FILES: Object.keys(shelf.files) };
@@ -87,7 +87,7 @@ async function main(out, source) {
 }
 
 try {
-  await main(process.argv[2], process.argv[3]);
+  await main(process.argv[2], process.argv[3], JSON.parse(process.argv[4]));
 } catch (fault) {
   console.error(fault.message); // without the page-long source line that Node would add
   process.exitCode = 1;

@@ -5,7 +5,6 @@ from __future__ import annotations
 import hashlib
 import io
 import json
-import tomllib
 from pathlib import Path
 from typing import Any
 
@@ -79,20 +78,6 @@ def snapshot(tmp_path: Path) -> Path:
     picture.save(tmp_path / "snapshot.jpg", exif=exif)
     assert b"Invented Cameras" in (tmp_path / "snapshot.jpg").read_bytes()
     return tmp_path / "snapshot.jpg"
-
-
-def sign(page: Page) -> None:
-    """Draws with a finger; once more where the page moved beneath it, as it does while findings still come in."""
-    pad = page.locator(".signature canvas")
-    keep = page.get_by_role("button", name="Keep the signature")
-    for _ in range(10):
-        pad.hover(position={"x": 40, "y": 60})
-        page.mouse.down()
-        pad.hover(position={"x": 200, "y": 30})
-        page.mouse.up()
-        if keep.is_enabled():
-            return
-    expect(keep).to_be_enabled()
 
 
 WALKROUND = [
@@ -235,35 +220,6 @@ def test_turns_of_the_key_are_stamped_at_the_touch(phone: Phone) -> None:
     turns = [json.loads(text)["body"] for text in texts if json.loads(text)["kind"] == "key_turn"]
     assert [turn["key"] for turn in turns] == ["off", "on", "off"]
     assert sorted(turn["t"] for turn in turns) == [turn["t"] for turn in turns]
-
-
-def test_a_job_is_handed_over(phone: Phone) -> None:
-    """Provisional for want of a parked night, signed with a finger; what was typed is taken back whole again."""
-    page = phone.page
-    page.goto(f"{phone.yard.url}#/job/{JOB}/hand_over")
-    touch(page.get_by_role("group", name="It ends").get_by_label("provisional"))
-    night = page.locator("section", has=page.get_by_role("heading", name="What is missing: a night parked"))
-    answer(night, "Who owes it", "Linden Yard")
-    night.get_by_label("Until when").fill("2026-04-02")
-    coverage = page.locator("section", has=page.get_by_role("heading", name="What is missing: no coverage here"))
-    answer(coverage, "Who owes it", "nobody")
-    answer(coverage, "Who owes it", "")
-    sign(page)
-    page.get_by_role("button", name="Keep the signature").click()
-    expect(page.locator(".signature img")).to_be_visible()
-    must_be_reachable(phone)
-    expect(page.locator(".findings").first).to_contain_text("How the job ends: provisional")
-    expect(page.locator(".unsent")).to_have_text("All sent")
-    texts, blobs = held_by_server(phone)
-    written = tomllib.loads(corrected(texts, blobs))
-    missing = {"what": "parked night", "owed_by": "Linden Yard", "until": "2026-04-02"}
-    assert written["hand_over"] == {"end": "provisional", "missing": [missing]}
-    shows = [json.loads(text)["body"]["shows"] for text in texts if json.loads(text)["kind"] == "photo"]
-    assert shows == ["signature"]
-    expect(page.locator(".printed")).to_be_hidden()
-    page.emulate_media(media="print")
-    expect(page.locator(".printed")).to_be_visible()
-    expect(page.locator(".top")).to_be_hidden()
 
 
 def test_a_recording_is_opened_on_the_phone_and_judged_there(phone: Phone) -> None:

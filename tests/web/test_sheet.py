@@ -93,11 +93,24 @@ def test_values_are_read_as_python_reads_them(phone: Call) -> None:
     assert said == ["LY 12", True, 6, "2026-03-31", "X12/6 GY", None, None]
 
 
-def test_a_value_over_several_lines_is_left_alone(phone: Call) -> None:
+def test_a_list_over_several_lines_is_one_value(phone: Call) -> None:
+    """Read as Python reads it, changed and taken out whole; what stands around it stays."""
+    sheet = '[hand_over]\ntold_driver = [\n  "a] = [b",\n  "c, d",\n]  # said\nend = "proven"\n\n[job]\nid = "x"\n'
+    table = {"name": "hand_over"}
+    said = phone([call("sheet.ts", "valueIn", sheet, table, "told_driver")])[0]["value"]
+    assert said == tomllib.loads(sheet)["hand_over"]["told_driver"] == ["a] = [b", "c, d"]
+    after = changed(phone, sheet, table, key="told_driver", value=["e"])
+    assert after == '[hand_over]\ntold_driver = ["e"]\nend = "proven"\n\n[job]\nid = "x"\n'
+    gone = changed(phone, sheet, table, key="told_driver", value=None)
+    assert tomllib.loads(gone) == {"hand_over": {"end": "proven"}, "job": {"id": "x"}}
+
+
+def test_a_text_over_several_lines_is_left_alone(phone: Call) -> None:
     """What is not understood is not changed: the change is refused."""
-    sheet = '[hand_over]\ntold_driver = [\n  "a",\n  "b",\n]\n'
-    answer = phone([call("sheet.ts", "withValue", sheet, {"name": "hand_over"}, "told_driver", ["c"])])[0]
-    assert answer == {"fault": "told_driver"}
+    for text in ('"""\na\n"""', "[\n  # why\n  'a',\n]"):
+        sheet = f"[hand_over]\ntold_driver = {text}\n"
+        answer = phone([call("sheet.ts", "withValue", sheet, {"name": "hand_over"}, "told_driver", ["c"])])[0]
+        assert answer == {"fault": "told_driver"}
 
 
 def test_what_stands_above_all_headers_is_changed_there(phone: Call) -> None:

@@ -16,7 +16,7 @@ interface Span {
 
 const HEADER = /^\s*\[{1,2}\s*([A-Za-z0-9_.]+)\s*\]{1,2}\s*(#.*)?$/;
 
-/** Said of a value that stands over several lines: it is not changed here. */
+/** Said of a value that is none that is written here, such as a text over several lines: it is not changed. */
 export class NotOneLine extends Error {}
 
 /** The value of a key; null where the sheet does not say it or says it in a way that is not read here. */
@@ -24,7 +24,7 @@ export function valueIn(sheet: string, table: Table, key: string): Value | null 
   const lines = sheet.split("\n");
   const span = spanOf(lines, table);
   const at = span ? lineOf(lines, span, key) : -1;
-  return at < 0 ? null : read(lines[at] as string);
+  return at < 0 ? null : read(whole(lines, at).line);
 }
 
 /** The sheet with a key changed, added, or taken out (null); the table is added where there is none. */
@@ -32,10 +32,11 @@ export function withValue(sheet: string, table: Table, key: string, value: Value
   const lines = sheet === "" ? [] : sheet.replace(/\n+$/, "").split("\n");
   const span = spanOf(lines, table);
   const at = span ? lineOf(lines, span, key) : -1;
-  if (at >= 0 && read(lines[at] as string) === null) throw new NotOneLine(key);
-  if (value === null) return ended(span && at >= 0 ? withoutLine(lines, { table, span, at }) : lines);
+  const before = at < 0 ? null : whole(lines, at);
+  if (before && read(before.line) === null) throw new NotOneLine(key);
+  if (value === null) return ended(span && before ? withoutLine(lines, { table, span, at, count: before.count }) : lines);
   const line = `${key} = ${written(value)}`;
-  if (at >= 0) return ended(lines.with(at, line));
+  if (before) return ended(lines.toSpliced(at, before.count, line));
   if (span) return ended(withLine(lines, endOfText(lines, span), line));
   return ended([...lines, ...(lines.length > 0 ? [""] : []), ...header(table), line]);
 }
@@ -58,10 +59,10 @@ export function withoutTable(sheet: string, table: Table): string {
 }
 
 /** Without a line; of several tables one that says nothing more than which it is goes with its last line. */
-function withoutLine(lines: readonly string[], { table, span, at }: { table: Table; span: Span; at: number }): string[] {
+function withoutLine(lines: readonly string[], { table, span, at, count }: { table: Table; span: Span; at: number; count: number }): string[] {
   const said = lines.slice(span.start, span.end).filter((line) => /^\s*[A-Za-z0-9_]+\s*=/.test(line)).length;
   if (table.where && said <= 2) return lines.toSpliced(span.start - 1, endOfText(lines, span) - span.start + 1);
-  return lines.toSpliced(at, 1);
+  return lines.toSpliced(at, count);
 }
 
 /** The values of `key` in all tables `[[name]]`, in their order. */
@@ -110,10 +111,19 @@ function endOfText(lines: readonly string[], span: Span): number {
   return at;
 }
 
+/** The line of a key, with a list that goes on over the next lines put into one; and how many lines that is. */
+function whole(lines: readonly string[], at: number): { line: string; count: number } {
+  let line = lines[at] as string;
+  let count = 1;
+  if (!/=\s*\[/.test(line)) return { line, count };
+  for (; at + count < lines.length && !/\]\s*(#.*)?$/.test(line) && !HEADER.test(lines[at + count] as string); count += 1) line += (lines[at + count] as string).trim();
+  return { line: line.replace(/,\s*\]/, "]"), count };
+}
+
 /** The value on a line; null where it is none that this module writes. */
 function read(line: string): Value | null {
   const text = line.slice(line.indexOf("=") + 1).trim();
-  const found = /^("(?:[^"\\]|\\.)*"|\[[^\]]*\]|[^#\s]+)\s*(#.*)?$/.exec(text)?.[1];
+  const found = /^("(?:[^"\\]|\\.)*"|\[(?:"(?:[^"\\]|\\.)*"|[^\]"])*\]|[^#\s]+)\s*(#.*)?$/.exec(text)?.[1];
   if (found === undefined) return null;
   try {
     return JSON.parse(found) as Value;

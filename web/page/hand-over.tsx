@@ -1,70 +1,57 @@
-// Handing over: how the job ends, what the driver was told, a signature, and a page to be printed.
+// Handing over: the vehicle after the work, the driver, how the job ends, two signatures, and the record on paper.
 import { Findings } from "../parts/findings.tsx";
 import { Pictures } from "../parts/pictures.tsx";
-import { Signature } from "../parts/signature.tsx";
 import { Top, Troubles } from "../parts/top.tsx";
-import { valueIn } from "../core/sheet.ts";
 import { formWordsIn } from "../words/form-words.ts";
 import { useKeeping, useShared } from "./context.ts";
-import { FORMS } from "./forms.ts";
-import { LACKS, OWED } from "./forms/hand-over.ts";
+import { Ending } from "./ending.tsx";
+import { FormSection } from "./form-section.tsx";
+import { AFTER, DRIVER } from "./forms/hand-over.ts";
 import type { Judgement } from "./judgement.ts";
 import { NextStage } from "./next-stage.tsx";
+import { Record } from "./record.tsx";
+import { SignHere } from "./sign-here.tsx";
 import { vehicleName } from "./today.tsx";
-import { Questions } from "./questions.tsx";
+import { useAround } from "./use-around.ts";
 import { useJob, type OpenJob } from "./use-job.ts";
-import { useSheet, type Change } from "./use-sheet.ts";
+import { useSheet, type Answer, type Sheet } from "./use-sheet.ts";
 
 export function HandOver({ id }: { id: string }) {
   const { words, language } = useShared();
   const asked = formWordsIn(language);
   const open = useJob(id);
   const sheet = useSheet(id, "job", open);
+  const walkround = useSheet(id, "walkround", open);
+  const around = useAround(open, sheet.text);
   const keeping = useKeeping();
   const judged = open.judgement?.ok ? open.judgement : null;
-  const answer = (changes: readonly Change[]): void => void keeping(() => sheet.change(changes));
+  const into = ({ change }: Sheet): Answer => (changes, more) => void keeping(() => change(changes, more));
   const found = judged?.findings.filter((finding) => finding.stage === "hand over") ?? [];
   return (
     <>
       <Top title={open.job ? `${vehicleName(open.job)} · ${words("stage_hand_over")}` : words("loading")} back={{ name: "job", job: id }} />
       <main class="form">
         <Troubles />
-        {sheet.text !== null && <Ending sheet={sheet.text} onAnswer={answer} />}
-        <h2>{words("findings")}</h2>
-        {found.length > 0 && judged ? <Findings findings={found} all={judged.findings} open={open} /> : <p class="say">{words("findings_none")}</p>}
-        <Signature open={open} />
+        {around && walkround.text !== null && (
+          <FormSection section={AFTER} open={open} around={{ ...around, sheet: walkround.text }} onAnswer={into(walkround)} />
+        )}
+        {around && <FormSection section={DRIVER} open={open} around={around} onAnswer={into(sheet)} />}
+        {around && <Ending open={open} judged={judged} around={around} onAnswer={into(sheet)} />}
+        {open.judgement?.ok === false && (
+          <p class="fault" lang="en">
+            {words("refused_job", { why: open.judgement.error })}
+          </p>
+        )}
+        <SignHere id={id} open={open} judged={judged} />
+        <Record id={id} open={open} />
         <button type="button" class="wide" disabled={judged === null} onClick={() => print()}>
           {asked("print")}
         </button>
-        {judged && <Printed open={open} judged={judged} />}
+        <h2>{words("findings")}</h2>
+        {found.length > 0 && judged ? <Findings findings={found} all={judged.findings} open={open} /> : <p class="say">{words("findings_none")}</p>}
         <NextStage open={open} id={id} stage="hand_over" />
+        {judged && <Printed open={open} judged={judged} />}
       </main>
-    </>
-  );
-}
-
-function Ending({ sheet, onAnswer }: { sheet: string; onAnswer: (changes: readonly Change[]) => void }) {
-  const { language } = useShared();
-  const words = formWordsIn(language);
-  const provisional = valueIn(sheet, { name: "hand_over" }, "end") === "provisional";
-  const lacks = Object.entries(LACKS) as [keyof typeof LACKS, string][];
-  return (
-    <>
-      {FORMS.hand_over.sections.map((section) => (
-        <section key={section.title}>
-          <h2>{words(section.title)}</h2>
-          <Questions asks={section.asks} which={null} sheet={sheet} onAnswer={onAnswer} />
-        </section>
-      ))}
-      {provisional &&
-        lacks.map(([word, name]) => (
-          <section key={word}>
-            <h2>
-              {words("missing")}: {words(word)}
-            </h2>
-            <Questions asks={OWED} which={{ key: "what", value: name }} sheet={sheet} onAnswer={onAnswer} />
-          </section>
-        ))}
     </>
   );
 }

@@ -42,8 +42,27 @@ export interface Judgement {
   readonly wires: readonly JudgedWire[];
   readonly next_reading: NextReading | null;
   readonly choice: { readonly supply: string | null; readonly ignition: string | null };
+  readonly ends: Ends;
+  readonly signed: SignedOff | null;
   readonly journal: { readonly settled: boolean; readonly open: readonly string[] };
   readonly setup: { readonly system_V: number; readonly keys: readonly Key[]; readonly captures: readonly Capture[]; readonly meter: string };
+}
+
+/** How the job can end; `hindered` is what keeps it from ending as its sheet says, null where that says nothing. */
+export interface Ends {
+  readonly can: "proven" | "provisional" | "abandoned";
+  readonly not_proven: readonly string[];
+  readonly fails: readonly string[];
+  readonly lacks: readonly { readonly what: string; readonly means: string | null }[];
+  readonly hindered: readonly string[] | null;
+}
+
+/** The sign-off that counts: how many entries came after it, and whether its signature holds (null: not checked here). */
+export interface SignedOff {
+  readonly id: string;
+  readonly end: string;
+  readonly late: number;
+  readonly holds: boolean | null;
 }
 
 export interface NotJudged {

@@ -1,15 +1,17 @@
 // One job as a page sees it: its entries, what stands of them, and what the engine says.
 import { useCallback, useEffect, useMemo, useState } from "preact/hooks";
 import { canonical, type Body } from "../core/canonical.ts";
+import type { Draft, Written } from "../core/entry.ts";
 import { newId } from "../core/ids.ts";
 import { standing, type Said } from "../core/standing.ts";
 import { textBlob, textOf, type NewBlob } from "../store/blobs.ts";
-import { append, entriesOf, type Kept } from "../store/journal.ts";
+import { append, entriesOf, type Kept, type Writer } from "../store/journal.ts";
 import { jobOf, updateJob, type Job } from "../store/jobs.ts";
 import { setting } from "../store/settings.ts";
 import { onSync, somethingNew } from "../sync/sync.ts";
 import { engine } from "./engine.ts";
 import type { Judgement, NotJudged } from "./judgement.ts";
+import { signaturesOf } from "./signatures.ts";
 
 declare const VERSION: string;
 
@@ -26,6 +28,7 @@ export interface OpenJob {
   readonly judgement: Judgement | NotJudged | null;
   readonly behind: boolean; // the judgement does not know the newest entries yet
   readonly write: (entries: readonly NewEntry[], blobs?: readonly NewBlob[]) => Promise<void>;
+  readonly take: (work: () => Promise<readonly Kept[]>) => Promise<void>; // entries that `work` has kept already
 }
 
 const READ = ["job", "unit_sheet", "meter_sheet", "walkround", "mount", "policy", "recording", "reports"]; // files whose text the engine reads
@@ -43,26 +46,30 @@ export function useJob(id: string): OpenJob {
     return onSync((_, changed) => changed && void reload());
   }, [reload]);
   const said = useMemo(() => standing((entries ?? []).map((entry) => entry.raw)), [entries]);
-  const write = useCallback(
-    async (fresh: readonly NewEntry[], blobs: readonly NewBlob[] = []) => {
-      const rows = await written(id, fresh, blobs);
-      setEntries((before) => [...(before ?? []), ...rows]);
-      await somethingNew(); // so that nothing is said to be kept beside a count that lacks it
-    },
-    [id],
-  );
+  const take = useCallback(async (work: () => Promise<readonly Kept[]>) => {
+    const rows = await work();
+    setEntries((before) => [...(before ?? []), ...rows]);
+    await somethingNew(); // so that nothing is said to be kept beside a count that lacks it
+  }, []);
+  const write = useCallback((fresh: readonly NewEntry[], blobs: readonly NewBlob[] = []) => take(() => written(id, fresh, blobs)), [id]);
   const { judgement, behind } = useJudgement(id, entries, said);
-  return { job, entries, said, judgement, behind, write };
+  return { job, entries, said, judgement, behind, write, take };
 }
 
 async function written(job: string, fresh: readonly NewEntry[], blobs: readonly NewBlob[]): Promise<Kept[]> {
+  const { drafts, writer, ...more } = await drafted(job, fresh);
+  return append(job, drafts, writer, [...more.blobs, ...blobs]);
+}
+
+/** What is to be kept of this phone's person and clock with `fresh` entries of a job. */
+export async function drafted(job: string, fresh: readonly NewEntry[]): Promise<{ drafts: Draft[]; writer: Writer; blobs: readonly NewBlob[]; at: string; by: string }> {
   const enrolment = await setting("enrolment");
   if (!enrolment) throw new Error("this phone is not enrolled");
   const { device, person } = enrolment;
   const at = `${new Date().toISOString().slice(0, 19)}Z`;
-  const who = await whoWrites(job, device, person.name);
-  const drafts = [...who.entries, ...fresh].map((one) => ({ id: newId(), ...one, at, by: one.kind === "person" ? null : who.by }));
-  return append(job, drafts, { device, engine: VERSION }, [...who.blobs, ...blobs]);
+  const { by, entries, blobs } = await whoWrites(job, device, person.name);
+  const drafts = [...entries, ...fresh].map((one) => ({ id: newId(), ...one, at, by: one.kind === "person" ? null : by }));
+  return { drafts, writer: { device, engine: VERSION }, blobs, at, by };
 }
 
 interface Who {
@@ -99,12 +106,13 @@ function useJudgement(id: string, entries: readonly Kept[] | null, said: readonl
   return { judgement: answer?.judgement ?? null, behind: answer?.of !== entries?.length };
 }
 
-/** What the engine is asked of a job: its entries and the texts of its files. */
-export async function question(entries: readonly Kept[], said: readonly Said[]): Promise<string> {
+/** What the engine is asked of a job: its entries, the texts of its files, which signatures hold; and `more`. */
+export async function question(entries: readonly Written[], said: readonly Said[], more: Readonly<Record<string, unknown>> = {}): Promise<string> {
   const digests = said.filter((one) => READ.includes(one.kind)).map((one) => String(one.body["sha256"] ?? ""));
   const texts = await Promise.all(digests.map(async (digest) => [digest, await textOf(digest)] as const));
   const blobs = Object.fromEntries(texts.filter(([, text]) => text !== null));
-  return JSON.stringify({ entries: entries.map((entry) => entry.raw), blobs, "corners.txt": await setting("corners") });
+  const signatures = await signaturesOf(entries);
+  return JSON.stringify({ entries: entries.map((entry) => entry.raw), blobs, "corners.txt": await setting("corners"), signatures, ...more });
 }
 
 async function judged(entries: readonly Kept[], said: readonly Said[]): Promise<Judgement | NotJudged | null> {

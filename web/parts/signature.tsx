@@ -1,57 +1,42 @@
-// A signature drawn with a finger, kept as a picture.
+// A signature drawn with a finger: whoever holds the pad up gets it as a picture.
 import { useRef, useState } from "preact/hooks";
 import { photoOf } from "../core/photo.ts";
-import { text } from "../core/standing.ts";
-import { useKeeping, useShared } from "../page/context.ts";
-import type { OpenJob } from "../page/use-job.ts";
+import { useShared } from "../page/context.ts";
+import type { NewEntry } from "../page/use-job.ts";
+import type { NewBlob } from "../store/blobs.ts";
 import { formWordsIn } from "../words/form-words.ts";
-import { Picture } from "./photos.tsx";
 
 const WIDTH = 640;
 const HEIGHT = 240;
-const SHOWS = "signature";
+export const SHOWS = "signature";
 
-export function Signature({ open }: { open: OpenJob }) {
-  const { language } = useShared();
-  const words = formWordsIn(language);
-  const keeping = useKeeping();
-  const [signing, setSigning] = useState(false);
-  const signed = open.said.findLast((one) => one.kind === "photo" && text(one.body, "shows") === SHOWS);
-  const keep = async (drawn: Blob): Promise<void> => {
-    const picture = await photoOf(drawn);
-    const name = `photos/${SHOWS}-${picture.sha256.slice(0, 8)}.jpg`;
-    const body = { file: name, sha256: picture.sha256, bytes: picture.bytes.byteLength, stored: true, shows: SHOWS };
-    if (await keeping(() => open.write([{ kind: "photo", body, blobs: [picture.sha256] }], [picture]))) setSigning(false);
-  };
-  return (
-    <section class="signature">
-      <h2>{words("signature")}</h2>
-      {signed && !signing ? (
-        <>
-          <Picture sha256={text(signed.body, "sha256")} alt={words("signature")} />
-          <button type="button" onClick={() => setSigning(true)}>
-            {words("signature_another")}
-          </button>
-        </>
-      ) : (
-        <Pad onKeep={(drawn) => void keep(drawn)} />
-      )}
-    </section>
-  );
+/** What was drawn, made into a picture when it is wanted. */
+export type Drawing = () => Promise<Blob | null>;
+
+/** A drawing as a photo of the job, which is still to be kept. */
+export async function asPhoto(drawing: Drawing): Promise<{ entry: NewEntry; blob: NewBlob } | null> {
+  const drawn = await drawing();
+  if (drawn === null) return null;
+  const blob = await photoOf(drawn);
+  const file = `photos/${SHOWS}-${blob.sha256.slice(0, 8)}.jpg`;
+  const body = { file, sha256: blob.sha256, bytes: blob.bytes.byteLength, stored: true, shows: SHOWS };
+  return { entry: { kind: "photo", body, blobs: [blob.sha256] }, blob };
 }
 
-function Pad({ onKeep }: { onKeep: (drawn: Blob) => void }) {
+export function Pad({ onDrawn }: { onDrawn: (drawing: Drawing | null) => void }) {
   const { language } = useShared();
   const words = formWordsIn(language);
   const canvas = useRef<HTMLCanvasElement>(null);
   const [drawn, setDrawn] = useState(false);
   const brush = (): CanvasRenderingContext2D | null => canvas.current?.getContext("2d") ?? null;
+  const picture: Drawing = () => new Promise((done) => (canvas.current ? canvas.current.toBlob(done) : done(null)));
   const clear = (): void => {
     const on = brush();
     if (!on) return;
     on.fillStyle = "#ffffff";
     on.fillRect(0, 0, WIDTH, HEIGHT);
     setDrawn(false);
+    onDrawn(null);
   };
   const place = (event: PointerEvent): [number, number] => {
     const box = (event.currentTarget as HTMLCanvasElement).getBoundingClientRect();
@@ -69,6 +54,7 @@ function Pad({ onKeep }: { onKeep: (drawn: Blob) => void }) {
     on.beginPath();
     on.moveTo(...place(event));
     setDrawn(true);
+    onDrawn(picture);
   };
   const go = (event: PointerEvent): void => {
     if (event.buttons === 0) return;
@@ -78,16 +64,12 @@ function Pad({ onKeep }: { onKeep: (drawn: Blob) => void }) {
   };
   return (
     <>
-      <p class="small">{words("signature_say")}</p>
       <canvas ref={canvas} width={WIDTH} height={HEIGHT} aria-label={words("signature")} role="img" onPointerDown={begin} onPointerMove={go} />
-      <div class="row">
-        <button type="button" disabled={!drawn} onClick={clear}>
+      {drawn && (
+        <button type="button" class="clear" onClick={clear}>
           {words("signature_clear")}
         </button>
-        <button type="button" class="main" disabled={!drawn} onClick={() => canvas.current?.toBlob((made) => made && onKeep(made))}>
-          {words("signature_keep")}
-        </button>
-      </div>
+      )}
     </>
   );
 }

@@ -23,18 +23,44 @@ const LOCK = "backprobe-journal"; // two windows of one phone write one chain
 /** Keeps `drafts`, and the blobs they name, as this device's next entries of `job`; returns them when they are on the disk. */
 export async function append(job: string, drafts: readonly Draft[], writer: Writer, blobs: readonly NewBlob[] = []): Promise<Kept[]> {
   return navigator.locks.request(LOCK, async () => {
-    const key = [job, writer.device];
-    const before = ((await answered((await reading("tips")).get(key))) as Tip | undefined) ?? START;
-    const { written, tip } = await continued(drafts, { job, ...writer }, before);
-    const rows = written.map((one): Kept => ({ ...one, job, device: writer.device, waiting: 1 }));
-    const transaction = await writing("entries", "tips", "blobs");
-    const done = kept(transaction);
-    for (const blob of blobs) transaction.objectStore("blobs").put({ ...blob, waiting: 1 });
-    for (const row of rows) transaction.objectStore("entries").add(row);
-    transaction.objectStore("tips").put(tip, key);
-    await done;
-    return rows;
+    const { written, tip } = await continued(drafts, { job, ...writer }, await tipOf(job, writer.device));
+    return putAll(job, { device: writer.device, written, tip, blobs });
   });
+}
+
+/** An entry that was made over all others, with what it was made over. */
+export interface Seal {
+  readonly id: string;
+  readonly kind: string;
+  readonly raw: string;
+  readonly blobs: readonly NewBlob[];
+}
+
+/** The same, with one entry more behind them that `seal` makes over all of the job's entries: everything is kept, or nothing. */
+export async function appendSealed(job: string, drafts: readonly Draft[], writer: Writer, { blobs, seal }: { blobs: readonly NewBlob[]; seal: (rows: readonly Written[]) => Promise<Seal> }): Promise<Kept[]> {
+  return navigator.locks.request(LOCK, async () => {
+    const { written, tip } = await continued(drafts, { job, ...writer }, await tipOf(job, writer.device));
+    const { id, kind, raw, blobs: made } = await seal([...(await entriesOf(job)), ...written]);
+    const { device, seq, prev } = JSON.parse(raw) as { device: string; seq: number; prev: string | null };
+    if (device !== writer.device || seq !== tip.seq + 1 || prev !== tip.digest) throw new Error("the last entry does not follow on this phone's own");
+    const whole = [...written, { id, kind, seq, raw }];
+    return putAll(job, { device, written: whole, tip: { seq, digest: await sha256(raw) }, blobs: [...blobs, ...made] });
+  });
+}
+
+async function tipOf(job: string, device: string): Promise<Tip> {
+  return ((await answered((await reading("tips")).get([job, device]))) as Tip | undefined) ?? START;
+}
+
+async function putAll(job: string, { device, written, tip, blobs }: { device: string; written: readonly Written[]; tip: Tip; blobs: readonly NewBlob[] }): Promise<Kept[]> {
+  const rows = written.map((one): Kept => ({ ...one, job, device, waiting: 1 }));
+  const transaction = await writing("entries", "tips", "blobs");
+  const done = kept(transaction);
+  for (const blob of blobs) transaction.objectStore("blobs").put({ ...blob, waiting: 1 });
+  for (const row of rows) transaction.objectStore("entries").add(row);
+  transaction.objectStore("tips").put(tip, [job, device]);
+  await done;
+  return rows;
 }
 
 /** All entries of a job, in the order in which this phone got them. */

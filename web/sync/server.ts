@@ -80,6 +80,16 @@ export async function day(token: string, known: DayMarks | null): Promise<{ day:
 
 export const push = (entries: readonly string[], token: string): Promise<{ results: Result[] }> => answer("entries", posted({ entries }), token);
 
+export const giveKey = (key: string, proof: string, token: string): Promise<{ fingerprint: string }> => answer("key", posted({ key, proof }), token);
+
+/** The record of a job as the server makes it now, a PDF. */
+export async function fetchRecord(job: string, token: string): Promise<ArrayBuffer> {
+  const response = await asked(`jobs/${encodeURIComponent(job)}/record.pdf`, {}, token);
+  const refusal = response.ok ? null : ((await response.json().catch(() => null)) as { code?: string; error?: string } | null);
+  if (!response.ok) throw new Refused(response.status, refusal?.code ?? "", refusal?.error ?? `${response.status}`);
+  return response.arrayBuffer();
+}
+
 export function pull(job: string, after: number, token: string): Promise<Pulled> {
   return answer(`entries?after=${after}&limit=500&job=${encodeURIComponent(job)}`, {}, token);
 }

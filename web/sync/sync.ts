@@ -4,6 +4,7 @@ import { blobOf, blobSent, keepKnown, textBlob, waitingBlobs } from "../store/bl
 import { allJobs, takeDay, updateJob } from "../store/jobs.ts";
 import { received, settled, waiting, waitingCount } from "../store/journal.ts";
 import { keepSetting, setting, type Enrolment } from "../store/settings.ts";
+import { makeKeyKnown } from "./key.ts";
 import * as server from "./server.ts";
 
 export type Line = "unknown" | "busy" | "good" | "none" | "withdrawn";
@@ -93,6 +94,7 @@ async function round(): Promise<true> {
   }
   await say("busy");
   try {
+    if (!enrolment.withdrawn) await makeKeyKnown(enrolment);
     await sendEntries(enrolment.token);
     await sendBlobs(enrolment.token);
     if (!enrolment.withdrawn) await fetchDay(enrolment);

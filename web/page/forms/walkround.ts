@@ -1,13 +1,8 @@
-// What is asked before anything is touched, and after the work.
-import { figure, flag, line, list, type Ask, type Form } from "./ask.ts";
+// What is asked before anything is touched; the time after the work is asked for at the hand-over.
+import { flag, line, list, type Form } from "./ask.ts";
+import { condition } from "./condition.ts";
 import { atUnit, atVehicle, isWritten, noDevices, noHazards, nothingBurns, sheetVehicle, yardAllowed } from "./walkround-offers.ts";
 
-const condition = (table: "before" | "after"): Ask[] => [
-  figure(table, "odometer_km", "odometer", "km"),
-  figure(table, "engine_h", "engine_h", "h"),
-  list(table, "lamps"),
-  list(table, "codes"),
-];
 const OWN_BATTERY = { key: "backup", is: true } as const;
 const SWITCH = { key: "battery_switch", is: true } as const;
 
@@ -72,6 +67,5 @@ export const WALKROUND: Form = {
       offers: noHazards,
     },
     { title: "devices", asks: [flag("devices", "looked_for")], offers: noDevices },
-    { title: "after", asks: condition("after"), photos: ["after"] },
   ],
 };
