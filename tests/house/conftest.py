@@ -10,8 +10,8 @@ import pytest
 ROOT = Path(__file__).resolve().parents[2]
 NOT_OURS = {".git", ".venv", "node_modules", "__pycache__", "out", "dist", "build"}
 CACHES = {".cache", ".hypothesis", ".import_linter_cache", ".mypy_cache", ".pytest_cache", ".ruff_cache"}
-BELOW_THE_LINE = ("job/", "stages/", "drawings/", "formats/", "inference/", "limits/", "physics/", "evidence/")
-BELOW_THE_LINE += ("__init__.py", "findings.py", "errors.py")
+BELOW_THE_LINE = ("job/", "tongues/", "stages/", "drawings/", "formats/", "inference/", "limits/", "physics/")
+BELOW_THE_LINE += ("evidence/", "__init__.py", "findings.py", "errors.py")
 
 
 @pytest.fixture(scope="session")

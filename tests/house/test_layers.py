@@ -10,7 +10,20 @@ from pathlib import Path
 
 import pytest
 
-ROOMS = ("cli", "cases", "paper", "files", "job", "stages", "drawings", "formats", "inference", "limits", "physics")
+ROOMS = (
+    "cli",
+    "cases",
+    "paper",
+    "files",
+    "job",
+    "tongues",
+    "stages",
+    "drawings",
+    "formats",
+    "inference",
+    "limits",
+    "physics",
+)
 
 
 def lint(folder: Path, root: Path, faults: dict[str, str]) -> str:

@@ -3,7 +3,7 @@ import fs from "node:fs";
 import path from "node:path";
 import { loadPyodide } from "pyodide";
 
-const BELOW = ["job", "stages", "drawings", "formats", "inference", "limits", "physics", "evidence"];
+const BELOW = ["job", "tongues", "stages", "drawings", "formats", "inference", "limits", "physics", "evidence"];
 const TOP = ["__init__.py", "findings.py", "errors.py"];
 
 // What the engine never imports: networks, windows, tests, packaging, other databases and other people's formats.

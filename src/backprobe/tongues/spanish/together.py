@@ -1,0 +1,178 @@
+"""Spanish: what only comes together as the engine runs."""
+
+SENTENCES = """
+# leads, roles of wires
+Supply wire: {=wire}
+= Cable de alimentación: {wire}
+Ignition wire: {=wire}
+= Cable de contacto: {wire}
+# the walkround
+position {at} is {meant}, not {read}
+= la posición {at} fuera {meant}, no {read}
+positions {at} are {meant}, not {read}
+= las posiciones {at} fueran {meant}, no {read}
+# where a wire was looked at
+live {place}
+= con tensión {place}
+dead {place}
+= sin tensión {place}
+lowest {place}
+= mínimo {place}
+highest {place}
+= máximo {place}
+live at least {value}
+= con tensión como mínimo {value}
+at least {#value} {=unit}
+= como mínimo {value} {unit}
+at most {#value} {=unit}
+= como máximo {value} {unit}
+at least {#value}
+= como mínimo {value}
+at most {#value}
+= como máximo {value}
+{#low} to {#high}
+= {low} a {high}
+{#low} to {#high} {=unit}
+= {low} a {high} {unit}
+off {#volts} V
+= quitada {volts} V
+accessory {#volts} V
+= accesorios {volts} V
+on {#volts} V
+= contacto {volts} V
+running {#volts} V
+= en marcha {volts} V
+after {#volts} V
+= tras 10 min {volts} V
+charging {#volts} V
+= cargando {volts} V
+isolated {#volts} V
+= batería cortada {volts} V
+off: {#volts} V
+= quitada: {volts} V
+accessory: {#volts} V
+= accesorios: {volts} V
+on: {#volts} V
+= contacto: {volts} V
+running: {#volts} V
+= en marcha: {volts} V
+after: {#volts} V
+= tras 10 min: {volts} V
+charging: {#volts} V
+= cargando: {volts} V
+constant {#share}
+= permanente {share}
+ignition {#share}
+= contacto {share}
+ignition not in crank {#share}
+= contacto, no en el arranque {share}
+accessory {#share}
+= accesorios {share}
+start {#share}
+= arranque {share}
+retained {#share}
+= temporizado {share}
+running only {#share}
+= solo en marcha {share}
+lighting {#share}
+= luces {share}
+signal {#share}
+= señal {share}
+no supply {#share}
+= sin alimentación {share}
+unknown {#share}
+= desconocido {share}
+constant {over}
+= permanente {over}
+# times, shares
+{#days} days
+= {days} días
+{#hours} hours
+= {hours} horas
+on at {=time}
+= activo a las {time}
+off at {=time}
+= inactivo a las {time}
+look at {what}
+= mire {what}
+# what is named
+{part} {#mV} mV ({#share})
+= {part} {mV} mV ({share})
+{=id} at azimuth {#az}°, elevation {#el}°
+= {id} en azimut {az}°, elevación {el}°
+{=id} at azimuth {#az}°, elevation {#el}°, not heard
+= {id} en azimut {az}°, elevación {el}°, no oído
+{=id} at azimuth {#az}°, elevation {#el}°, {#dB} dB-Hz, {use}
+= {id} en azimut {az}°, elevación {el}°, {dB} dB-Hz, {use}
+# what to measure
+measure {=wire} at key off{rest}
+= mida {wire} con la llave quitada{rest}
+measure {=wire} at key off again, with a more exact meter if one can be had
+= mida {wire} con la llave quitada otra vez, con un medidor más exacto si lo hay
+measure {=wire} in accessory{rest}
+= mida {wire} en accesorios{rest}
+measure {=wire} in accessory again, with a more exact meter if one can be had
+= mida {wire} en accesorios otra vez, con un medidor más exacto si lo hay
+measure {=wire} at key on{rest}
+= mida {wire} con el contacto puesto{rest}
+measure {=wire} at key on again, with a more exact meter if one can be had
+= mida {wire} con el contacto puesto otra vez, con un medidor más exacto si lo hay
+measure {=wire} while the engine cranks{rest}
+= mida {wire} mientras gira el motor de arranque{rest}
+measure {=wire} while the engine cranks again, with a more exact meter if one can be had
+= mida {wire} mientras gira el motor de arranque otra vez, con un medidor más exacto si lo hay
+measure {=wire} while running{rest}
+= mida {wire} con el motor en marcha{rest}
+measure {=wire} while running again, with a more exact meter if one can be had
+= mida {wire} con el motor en marcha otra vez, con un medidor más exacto si lo hay
+measure {=wire} 10 minutes after key-off{rest}
+= mida {wire} 10 minutos después de quitar la llave{rest}
+measure {=wire} 10 minutes after key-off again, with a more exact meter if one can be had
+= mida {wire} 10 minutos después de quitar la llave otra vez, con un medidor más exacto si lo hay
+measure {=wire} with the battery switch open{rest}
+= mida {wire} con el cortabaterías abierto{rest}
+measure {=wire} with the battery switch open again, with a more exact meter if one can be had
+= mida {wire} con el cortabaterías abierto otra vez, con un medidor más exacto si lo hay
+measure {=wire} on the charger{rest}
+= mida {wire} en el cargador{rest}
+measure {=wire} on the charger again, with a more exact meter if one can be had
+= mida {wire} en el cargador otra vez, con un medidor más exacto si lo hay
+measure {=wire} in READY{rest}
+= mida {wire} en READY{rest}
+measure {=wire} in READY again, with a more exact meter if one can be had
+= mida {wire} en READY otra vez, con un medidor más exacto si lo hay
+measure a wire not yet measured {where}
+= mida un cable aún sin medir {where}
+{#metres} m north
+= {metres} m al norte
+{#metres} m north-east
+= {metres} m al noreste
+{#metres} m east
+= {metres} m al este
+{#metres} m south-east
+= {metres} m al sureste
+{#metres} m south
+= {metres} m al sur
+{#metres} m south-west
+= {metres} m al suroeste
+{#metres} m west
+= {metres} m al oeste
+{#metres} m north-west
+= {metres} m al noroeste
+at {#A} A at the unit's end {opens}
+= a {A} A en el extremo de la unidad {opens}
+at {#A} A nearer the fuse {opens}
+= a {A} A más cerca del fusible {opens}
+{=place}\\nexpected: {expected}
+= {place}\\nse espera: {expected}
+row {=line}, {=column}: "{=text}" ({expected})
+= fila {line}, columna {column}: "{text}" ({expected})
+{=file}: expected {expected}
+= {file}: se espera {expected}
+a system of {#system_V} V is not known: 12 or 24
+= no se conoce un sistema de {system_V} V: 12 o 24
+{=id}: {#value_dB} dB, {#least_dB} to {#most_dB} dB; {warrant}.
+= {id}: {value_dB} dB, {least_dB} a {most_dB} dB; {warrant}.
+Passed over: {each}
+= Pasado por alto: {each}
+"""
