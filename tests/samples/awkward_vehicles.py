@@ -484,11 +484,11 @@ class Technician:
     late_holds: float = 0.1
     decimals: int = 2
 
-    def row(self, name: str, key: Key, capture: Capture) -> str:
+    def row(self, name: str, key: Key, capture: Capture, *, under_lamp: bool = False) -> str:
         """One row of the table, as it is written down: wire,key,volts,capture,after_min,load_A,circuit,marks."""
         rng, wire = self.vehicle.rng, self.vehicle.wires[name]
         capture = self.gives.get(capture, capture)
-        load_A = rng.uniform(1.0, 2.0) if key is not Key.CRANK and rng.random() < self.loads else 0.0
+        load_A = rng.uniform(1.0, 2.0) if key is not Key.CRANK and (under_lamp or rng.random() < self.loads) else 0.0
         volts = self._volts(name, key, capture, load_A)
         if rng.random() < self.misses:
             volts = min(volts, abs(rng.gauss(0.0, 0.05)))

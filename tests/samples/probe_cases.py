@@ -3,17 +3,18 @@
 from __future__ import annotations
 
 import random
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
-from tests.samples.awkward_vehicles import Technician, make_vehicle
+from tests.samples.awkward_vehicles import ROLE_OF, Technician, Vehicle, make_vehicle
 from tests.samples.probe_loop import drive
 
-from backprobe.evidence.keys import Capture
+from backprobe.evidence.keys import Capture, Key
 from backprobe.limits.lookup import meter
 from backprobe.stages.probe.roles import Role
 from backprobe.stages.probe.setup import Setup
 
 D, MIN, MAX, LOG = Capture.DISPLAY, Capture.MIN, Capture.MAX, Capture.LOGGED
+BY_REPORTS = frozenset({Key.ACCESSORY, Key.ON, Key.AFTER})
 LEAST_WIRES = 6  # readings are set against positions × wires from here on
 
 
@@ -28,6 +29,20 @@ class Case:
     has_crank: bool = True
     has_accessory: bool = True
     habits: dict[str, object] = field(default_factory=dict)
+    lamp: bool = False  # every wire may be read under a test lamp
+    meant: bool = False  # a wire is meant for each slot, rightly or wrongly; the unit on the supply reports at rest
+
+    def setup_for(self, vehicle: Vehicle) -> Setup:
+        """The setup with what is said of this vehicle's wires; every other time the wires that are meant are right."""
+        setup = self.setup
+        if self.lamp:
+            setup = replace(setup, loads=frozenset(vehicle.wires))
+        if self.meant:
+            right = vehicle.rng.random() < 0.5
+            roles = {slot: [n for n, w in vehicle.wires.items() if w.role == ROLE_OF[slot]] for slot in ROLE_OF}
+            chosen = {slot: vehicle.rng.choice(roles[slot] if right else list(vehicle.wires)) for slot in ROLE_OF}
+            setup = replace(setup, meant=tuple(chosen.items()), to_come=BY_REPORTS)
+        return setup
 
     @property
     def setup(self) -> Setup:
@@ -61,6 +76,11 @@ CASES = (
     Case("24 V, coarse meter, slips 1 %", system_V=24, habits={"slips": 0.01, "decimals": 1}),
     Case("24 V, lost contact 1 %", system_V=24, habits={"misses": 0.01}),
     Case("24 V, no accessory, recorder", system_V=24, has_accessory=False, captures=(D, MIN, LOG)),
+    Case("12 V, a lamp at hand", lamp=True),
+    Case("12 V, a lamp, meant, unit reports", lamp=True, meant=True),
+    Case("12 V, a lamp, meant, 1 ms hold, slips 1 %", meter="service", lamp=True, meant=True, habits={"slips": 0.01}),
+    Case("12 V, wires meant, no lamp", meant=True),
+    Case("24 V, a lamp, meant, unit reports", system_V=24, lamp=True, meant=True),
     Case("electric, 12 V", has_crank=False, habits={"slips": 0.005}),
     Case("electric, 24 V, no accessory", system_V=24, has_crank=False, has_accessory=False),
 )
@@ -87,11 +107,12 @@ class Tally:
 
 def examine(case: Case, count: int, *, seed: int) -> Tally:
     """Drive `count` vehicles of a case through the whole loop; every third technician declares all wires first."""
-    tally, setup = Tally(vehicles=count), case.setup
+    tally = Tally(vehicles=count)
     for number in range(seed, seed + count):
         rng = random.Random(f"{case.name} {number}")
         vehicle = make_vehicle(rng, system_V=case.system_V, has_crank=case.has_crank, has_accessory=case.has_accessory)
-        outcome = drive(Technician(vehicle, setup, **case.habits), declare=number % 3 == 0)
+        technician = Technician(vehicle, case.setup_for(vehicle), **case.habits)
+        outcome = drive(technician, declare=case.meant or number % 3 == 0)
         tally.unsafe += [(number, said, outcome.lines) for said in outcome.unsafe]
         tally.broken += outcome.broken
         fit = vehicle.has_fit_pair()

@@ -14,6 +14,7 @@ class Reading:
 
     `volts` is in volts; `typed` is the figure as it was written ('12.30'); `count_V` is one count of its last
     digit in volts (0.01 for '12.30'). `after_min` is minutes since key-off, `load_A` the load on the wire.
+    Of a figure that no meter showed `source` names who did, and `spread_V` how far it may be off either way.
     """
 
     wire: str
@@ -25,6 +26,8 @@ class Reading:
     after_min: float | None = None
     load_A: float | None = None
     line: int | None = None
+    source: str | None = None
+    spread_V: float | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -21,12 +21,14 @@ from backprobe.evidence.unit_sheet import Purpose, UnitSheet
 from backprobe.evidence.walkround import Walkround
 from backprobe.findings import Finding, Stage, Verdict, worst
 from backprobe.job.bus import bus_findings, listened
+from backprobe.job.disputed import disputed
 from backprobe.job.joined import joined
 from backprobe.job.mounted import Mounted, heard_there, judged_mount
 from backprobe.job.next_step import answer_without_crank, crank_withheld, with_care, without_crank
 from backprobe.job.proving import Proving, proved
 from backprobe.job.received import received
 from backprobe.job.signed import is_due
+from backprobe.job.to_come import joined_supply, planned, positions_to_come, reported_readings, without_asking
 from backprobe.job.vehicle import vehicle_findings
 from backprobe.job.walked import Walked
 from backprobe.stages.bus.heard import Heard
@@ -35,7 +37,7 @@ from backprobe.stages.join.idle_transmit import STEP_ID
 from backprobe.stages.parked.findings import parked_findings
 from backprobe.stages.parked.parked import ParkedCase
 from backprobe.stages.probe.answer import Answer, answer_table
-from backprobe.stages.probe.findings import Demand, at_stake, next_sentence, probe_findings
+from backprobe.stages.probe.findings import REPORTS_CLOSE, Demand, at_stake, next_sentence, probe_findings
 from backprobe.stages.probe.setup import Setup
 from backprobe.stages.probe.slots import SlotName
 from backprobe.stages.probe.wires import Wire
@@ -100,11 +102,11 @@ class JobJudgement:
 
     @property
     def next(self) -> str | None:
-        """The one thing to do next: what fails comes first, then what is open, then what is thin."""
+        """The one thing to do next: what fails, then what is open, then thin; last what the unit's reports settle."""
         urgent = self._urgent()
         result = self.probe.result
         sentence = urgent.next if urgent else next_sentence(result.next, result.setup)
-        return sentence and self._with_care(sentence)
+        return self._with_care(sentence) if sentence else next(self._awaited(), None)
 
     @property
     def next_stage(self) -> Stage | None:
@@ -113,8 +115,11 @@ class JobJudgement:
         return urgent.stage if urgent else Stage.PROBE if self.next else None
 
     def _urgent(self) -> Finding | None:
-        asking = [finding for finding in self.findings if finding.next and finding.verdict in URGENCY]
+        asking = [each for each in self.findings if each.next not in (None, REPORTS_CLOSE) and each.verdict in URGENCY]
         return min(asking, key=lambda finding: URGENCY.index(finding.verdict), default=None)
+
+    def _awaited(self) -> Iterator[str]:
+        return (finding.next for finding in self.findings if finding.next == REPORTS_CLOSE)
 
     def _with_care(self, sentence: str) -> str:
         return with_care(sentence, self.evidence.walkround, has_crank=self.evidence.sheet.vehicle.has_crank)
@@ -142,7 +147,11 @@ def judge_job(evidence: JobEvidence) -> JobJudgement:
     table = with_recordings(evidence.table, evidence.sheet, heard=heard)
     withheld = crank_withheld(evidence.walkround, has_crank=evidence.sheet.vehicle.has_crank)
     answered = answer_without_crank if withheld else answer_table
-    probe = answered(table, _as_slow_as(setup, heard))
+    proof = proved(evidence.proving, evidence.sheet, unit=evidence.unit)
+    reported = reported_readings(proof.answer, evidence.sheet, unit=evidence.unit)
+    come = positions_to_come(evidence.unit, evidence.proving.reports, proof=proof.answer)
+    plan = planned(_as_slow_as(setup, heard), table, sheet=evidence.sheet, to_come=come)
+    probe = answered(replace(table, readings=(*reported, *table.readings)), plan)
     walked = _walked(evidence, table)
     staked = wires_at_stake(probe, evidence.sheet)
     probed = (
@@ -155,13 +164,19 @@ def judge_job(evidence: JobEvidence) -> JobJudgement:
         *_recorded(heard, {wire.name for wire in staked.values() if wire is not None}),
     )
     judged = JobJudgement(evidence=evidence, findings=probed, probe=probe, heard=heard)
-    proof = proved(evidence.proving, evidence.sheet, unit=evidence.unit)
     joints = (*_joined(judged), *_parked(evidence))
     heard_by = heard_there(evidence.receptions, evidence.proving.reports, proof=proof.answer)
     seat = judged_mount(evidence.mount, evidence.sheet, heard=heard_by)
     heading_deg = None if evidence.mount is None else evidence.mount.heading_deg
     mounted = (*(seat.findings if seat else ()), *received(evidence.receptions, heading_deg=heading_deg))
-    findings = (*probed, *joints, *mounted, *_said_once(proof.findings, joints), *_disputed(evidence), *walked.after())
+    findings = (
+        *probed,
+        *joints,
+        *mounted,
+        *_said_once(proof.findings, joints),
+        *disputed(evidence.disputes),
+        *walked.after(),
+    )
     findings = tuple(without_crank(each) for each in findings) if withheld else findings
     findings = (*findings, *_handed_over(evidence, findings))
     return replace(judged, findings=findings, proof=proof.answer, mounted=seat)
@@ -360,7 +375,7 @@ def _said_once(proof: Sequence[Finding], joints: Sequence[Finding]) -> Iterator[
 def _joined(judged: JobJudgement) -> tuple[Finding, ...]:
     """The joints against the unit's sheet, the wires chosen so far and what wiring must stand; nothing without any."""
     evidence = judged.evidence
-    return joined(
+    found = joined(
         evidence.sheet,
         evidence.unit,
         meter=evidence.meter,
@@ -368,6 +383,8 @@ def _joined(judged: JobJudgement) -> tuple[Finding, ...]:
         chosen={LEAD_OF[slot]: judged.chosen(slot) for slot in SlotName},
         policy=evidence.policy,
     )
+    supply = wires_at_stake(judged.probe, evidence.sheet)[SlotName.SUPPLY]
+    return without_asking(found, supply, joined_to=joined_supply(evidence.sheet, evidence.unit))
 
 
 def _handed_over(evidence: JobEvidence, findings: Sequence[Finding]) -> tuple[Finding, ...]:
@@ -381,18 +398,3 @@ def _handed_over(evidence: JobEvidence, findings: Sequence[Finding]) -> tuple[Fi
         return signed
     ending = ending_finding(ended, findings)
     return (ending, *signed) if obstacles(ended, findings) else (*signed, ending)
-
-
-def _disputed(evidence: JobEvidence) -> tuple[Finding, ...]:
-    """What the journal leaves open, one finding each."""
-    return tuple(
-        Finding(
-            id="journal_open",
-            stage=Stage.HAND_OVER,
-            what="Journal",
-            verdict=Verdict.OPEN,
-            because=text,
-            next="decide which of the two is right and write it down",
-        )
-        for text in evidence.disputes
-    )

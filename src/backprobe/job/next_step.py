@@ -6,6 +6,7 @@ their words, because they come from several stages.
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import replace
 
 from backprobe.evidence.keys import Key
@@ -46,15 +47,19 @@ def answer_without_crank(table: ReadingsTable, setup: Setup) -> Answer:
     answer = answer_table(table, replace(setup, absent_keys=setup.absent_keys | {Key.CRANK}))
     result = answer.result
     chosen = {SlotName.SUPPLY: result.supply, SlotName.IGNITION: result.ignition}
-    if all(chosen[slot] or any(_lacks_only_crank(wire, slot) for wire in result.wires) for slot in SlotName):
+    if all(chosen[slot] or _done_but_for_crank(result.wires, slot, setup=setup) for slot in SlotName):
         return replace(answer, result=replace(result, next=None))
     return answer
 
 
-def _lacks_only_crank(wire: Wire, slot: SlotName) -> bool:
+def _done_but_for_crank(wires: Iterable[Wire], slot: SlotName, *, setup: Setup) -> bool:
+    return any(_lacks_only_crank(wire, slot, to_come=setup.to_come_for(wire.name)) for wire in wires)
+
+
+def _lacks_only_crank(wire: Wire, slot: SlotName, *, to_come: frozenset[Key]) -> bool:
     fit = wire.fits[slot]
     fails = any(check.verdict is Verdict.FAILS for check in fit.checks)
-    return fit.missing() == (Key.CRANK,) and not (fails or wire.bans or wire.belief.doubtful)
+    return set(fit.missing()) - to_come == {Key.CRANK} and not (fails or wire.bans or wire.belief.doubtful)
 
 
 def without_crank(finding: Finding) -> Finding:

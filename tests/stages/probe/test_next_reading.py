@@ -170,3 +170,79 @@ def test_no_capture_is_asked_for_that_the_meter_lacks(captures):
         volts = {Key.CRANK: 10.9, Key.RUNNING: 14.1}.get(upcoming.key, 12.5)
         readings.append(reading(upcoming.wire, upcoming.key, volts, upcoming.capture))
     assert len(readings) < 20
+
+
+def meant(setup=SETUP, *, loads=("Red", "Violet"), to_come=()):
+    """The setup of a job whose wires are meant: Red for the supply, Violet for the ignition."""
+    chosen = (("supply", "Red"), ("ignition", "Violet"))
+    return replace(setup, meant=chosen, loads=frozenset(loads), to_come=frozenset(to_come))
+
+
+def asked_in_turn(setup):
+    """Every reading that is asked for, one after the other, of a good pair: wire, key, whether under a lamp."""
+    shown = {w: {key: v for key, v, _ in each} for w, each in (("Red", SUPPLY), ("Violet", IGNITION))}
+    taken, told = [], []
+    while (upcoming := asked(ReadingsTable(readings=tuple(taken), wires=("Red", "Violet")), setup)) is not None:
+        volts = shown[upcoming.wire][str(upcoming.key)]
+        load_A = 1.5 if upcoming.loaded else None
+        taken.append(replace(reading(upcoming.wire, upcoming.key, volts, capture=upcoming.capture), load_A=load_A))
+        told.append((upcoming.wire, str(upcoming.key), upcoming.loaded))
+        assert len(told) < 20
+    return told
+
+
+def test_wires_that_are_meant_are_read_in_the_order_of_the_key():
+    """Nine readings where the unit reports what lies between; both wires at a position before the key is turned."""
+    told = asked_in_turn(meant(to_come=(Key.ACCESSORY, Key.ON, Key.AFTER)))
+    assert told == [
+        ("Red", "off", False),
+        ("Red", "off", True),
+        ("Violet", "off", False),
+        ("Violet", "accessory", False),
+        ("Violet", "on", False),
+        ("Red", "crank", False),
+        ("Violet", "crank", False),
+        ("Red", "running", False),
+        ("Violet", "running", False),
+    ]
+
+
+def test_without_reports_to_come_each_position_of_the_supply_is_read():
+    """Three more: accessory, on, after."""
+    told = asked_in_turn(meant())
+    assert len(told) == 12
+    assert [key for wire, key, _ in told if wire == "Red"] == [
+        "off",
+        "off",
+        "accessory",
+        "on",
+        "crank",
+        "running",
+        "after",
+    ]
+
+
+def test_a_wire_that_nobody_named_is_never_loaded():
+    """A lamp can set off a restraint circuit."""
+    assert not any(loaded for _, _, loaded in asked_in_turn(meant(loads=())))
+
+
+def test_who_reads_without_the_lamp_is_asked_once_more_and_then_no_more():
+    """Two bare readings at off stand in for one bare and one loaded: no lamp is to be had."""
+    bare = [reading("Red", "off", 12.62), reading("Red", "off", 12.61)]
+    setup = meant()
+    first = asked(ReadingsTable(readings=tuple(bare[:1]), wires=("Red", "Violet")), setup)
+    second = asked(ReadingsTable(readings=tuple(bare), wires=("Red", "Violet")), setup)
+    assert first is not None
+    assert second is not None
+    assert (first.loaded, second.loaded) == (True, False)
+
+
+def test_a_meant_wire_that_is_refuted_leaves_the_choice_to_what_tells_most():
+    """Red is dead at off: it is no supply, and another wire may be asked for with its `after`."""
+    setup = meant(to_come=(Key.ACCESSORY, Key.ON, Key.AFTER))
+    dead = [reading("Red", key, 0.01) for key in ("off", "on", "running")]
+    violet = rows("Violet", IGNITION)
+    good = rows("Blue", SUPPLY, without="after")
+    upcoming = asked(table(*dead, *violet, *good), setup)
+    assert (upcoming.wire, upcoming.key) == ("Blue", "after")

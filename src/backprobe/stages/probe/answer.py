@@ -68,6 +68,7 @@ class Answer:
             "key": str(upcoming.key),
             "capture": str(upcoming.capture),
             "why": upcoming.why,
+            **({"loaded": True} if upcoming.loaded else {}),
         }
 
 

@@ -45,6 +45,8 @@ CARE = {
     Key.CRANK: "out of gear, parking brake on, nobody near the engine",
     Key.CHARGING: "low-voltage wires only; orange cables are for licensed people",
 }
+UNDER_LOAD = ", under a load of about 1 to 2 A (a test lamp)"
+REPORTS_CLOSE = "the unit's reports close this: key on, off, and 10 minutes of key off after that"
 LIKELY = 0.5  # from this probability on it is said what a wire looks like
 WORTH_NAMING = 0.3  # how likely a wire must be fit for a slot to be named as the one at stake
 
@@ -161,6 +163,8 @@ class Slot:
 
     def _ask(self, wire: Wire, key: Key) -> str:
         """The reading that is missing, asked of what the meter at hand can do."""
+        if key in self.setup.to_come_for(wire.name):
+            return REPORTS_CLOSE
         if key is not Key.CRANK:
             doors = ", doors shut" if key is Key.AFTER else ""
             return measure(wire.name, key, capture=Capture.DISPLAY, setup=self.setup) + doors
@@ -244,6 +248,9 @@ def because(check: Check, setup: Setup) -> str:
         return _because_of_crank(check, setup)
     if check.verdict is Verdict.FAILS:
         return f"{place} it must be {wanted}"
+    if check.source is not None:
+        lasted = "" if check.minutes is None else f", over {check.minutes:.0f} minutes of key off"
+        return f"lowest {place} by {check.source}{lasted}"
     if check.key is Key.AFTER and check.limit.side is Side.AT_LEAST:
         return f"proven for {check.minutes or 10.0:g} minutes, not for a night"
     return f"{'lowest' if wanted == 'live' else 'highest'} {place}"
@@ -282,4 +289,5 @@ def next_sentence(upcoming: Next | None, setup: Setup) -> str | None:
     if upcoming is None:
         return None
     asked = measure(upcoming.wire or "a wire not yet measured", upcoming.key, capture=upcoming.capture, setup=setup)
+    asked += UNDER_LOAD if upcoming.loaded else ""
     return f"{asked}: {upcoming.why}"

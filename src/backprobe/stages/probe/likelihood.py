@@ -17,7 +17,7 @@ from statistics import median
 from backprobe.evidence.keys import Capture, Key
 from backprobe.evidence.reading import Reading
 from backprobe.limits.lookup import limit
-from backprobe.physics.meter import accuracy_V, standard_uncertainty_V
+from backprobe.physics.meter import standard_uncertainty_V
 from backprobe.stages.probe.levels import (
     LEAST_V,
     MISTYPED_SHARE,
@@ -33,6 +33,7 @@ from backprobe.stages.probe.levels import (
 from backprobe.stages.probe.roles import Level, Mix, Way, ways
 from backprobe.stages.probe.setup import Setup
 from backprobe.stages.probe.slips import originals
+from backprobe.stages.probe.spread import spread_V
 
 FAR_V = 0.7  # levels further apart than this do not both stand for the battery (12 V system)
 TWIN_V = 0.3  # two figures this close confirm one another (12 V system)
@@ -132,9 +133,7 @@ class Evidence:
 
     def _weighed(self, reading: Reading, bell: Bell, *, group: Sequence[Reading]) -> Weighed:
         """The density of a reading for each level; a figure that a second one confirms is no slip."""
-        meter = self.setup.meter
-        accuracy = accuracy_V(reading.volts, percent=meter.percent, counts=meter.counts, count_V=reading.count_V)
-        extra = standard_uncertainty_V(accuracy) / self.scale
+        extra = standard_uncertainty_V(spread_V(reading, self.setup.meter)) / self.scale
         found = densities(reading.volts / self.scale, bell=bell, extra_V=extra, scale=self.scale)
         near = TWIN_V * self.scale
         confirmed = any(other is not reading and abs(other.volts - reading.volts) <= near for other in group)

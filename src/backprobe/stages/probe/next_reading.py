@@ -17,10 +17,10 @@ from backprobe.evidence.reading import Reading
 from backprobe.findings import Verdict
 from backprobe.limits.lookup import limit
 from backprobe.stages.probe.belief import Belief, answered
-from backprobe.stages.probe.promise import Candidate, Promise
+from backprobe.stages.probe.promise import Candidate, Promise, if_live
 from backprobe.stages.probe.roles import Role
 from backprobe.stages.probe.setup import Setup
-from backprobe.stages.probe.slots import CRANK_LIMIT, ROLE_OF, SlotName, better_capture_to_be_had
+from backprobe.stages.probe.slots import CRANK_LIMIT, ROLE_OF, Fitness, SlotName, better_capture_to_be_had, choosable
 from backprobe.stages.probe.wording import share, words
 
 # What a reading costs beside a look at a wire already under the probe: a crank wants a second person, a warm-up of
@@ -43,6 +43,11 @@ ENOUGH_WIRES = 3  # so many wires in the crank show what the battery does there
 FAR_BELOW_V = 0.5  # no wire stands so much higher than the best of these (12 V system); our own estimate
 FOCUS = 1.5  # how much the most promising wire is preferred
 NO_WORTH = 1e-6
+STILL_LIKELY = 0.02  # a wire that somebody means is given up for others below this probability; our own estimate
+TURNED = (Key.OFF, Key.ACCESSORY, Key.ON, Key.CRANK, Key.RUNNING, Key.AFTER, Key.CHARGING)
+LIKELY_SUPPLY = 0.4  # from this probability on a wire whose circuit is known is read under a lamp; our own estimate
+LOADED_AT = (Key.OFF, Key.RUNNING)  # the ends of the key's travel: what lies between them is then told as well
+WHY_LOADED = "shows how far the feed gives way; what only rests at battery level goes dead under a lamp"
 MENTIONED = 0.05  # a role is mentioned from this probability on
 
 
@@ -54,6 +59,7 @@ class Next:
     key: Key
     capture: Capture
     why: str
+    loaded: bool = False  # under a load of about 1 to 2 A
 
 
 @dataclass(frozen=True, slots=True)
@@ -85,7 +91,8 @@ class Search:
 
     def next(self) -> Next | None:
         """The reading with the most information for its cost, or None when no reading helps."""
-        return self._repeat() or self._unread() or self._most_informative()
+        again = self._repeat() or self._unread()
+        return again or self._loaded() or self._confirming() or self._most_informative() or self._loaded(late=True)
 
     def _repeat(self) -> Next | None:
         """A figure that does not fit the rest is measured again before anything is built on it."""
@@ -120,6 +127,49 @@ class Search:
                     why = f"the figure written down at {key} could not be taken: measure it again"
                     return Next(belief.wire, key, self._capture(candidate, key), why)
         return None
+
+    def _loaded(self, *, late: bool = False) -> Next | None:
+        """A likely supply under a lamp, where it was just read without one; `late`, wherever it was.
+
+        It tells a feed from what only rests at battery level, and its drop is demanded of a supply anyway.
+        """
+        for candidate in self.candidates:
+            belief = candidate.belief
+            if belief.wire not in self.setup.loads or candidate.banned or any(r.load_A for r in belief.readings):
+                continue
+            bare = [r for r in belief.readings if self._may_be_loaded(belief, r) and (late or r.key is self.last_key)]
+            if bare and belief.roles[Role.CONSTANT] >= LIKELY_SUPPLY:
+                return Next(belief.wire, bare[-1].key, Capture.DISPLAY, WHY_LOADED, loaded=True)
+        return None
+
+    def _confirming(self) -> Next | None:
+        """The wires that somebody means for the slots, read in the order in which the key is turned.
+
+        Only while each of them may still be the one: a wire that is refuted leaves the choice to what tells most.
+        """
+        promise = Promise(self.setup, max(self.cranks_V, default=None))
+        named = {self.setup.meant_for(slot): slot for slot in self.open_slots}
+        meant = [(c, named[c.belief.wire]) for c in self.candidates if c.belief.wire in named]
+        if len(meant) < len(self.open_slots) or any(promise.of(c, slot) < STILL_LIKELY for c, slot in meant):
+            return None
+        owed = [(key, c) for c, slot in meant for key in c.fits[slot].missing() if key in self._keys(c)]
+        if not owed:
+            return None
+        key, candidate = min(owed, key=lambda each: self._turns_to(each[0]))
+        capture = self._capture(candidate, key)
+        return Next(candidate.belief.wire, key, capture, why(candidate, key, capture=capture))
+
+    def _turns_to(self, key: Key) -> int:
+        """How far the key is turned on for a position, from where it stands; round by off where it lies behind."""
+        now = TURNED.index(self.last_key) if self.last_key in TURNED else 0
+        return (TURNED.index(key) - now) % len(TURNED)
+
+    def _may_be_loaded(self, belief: Belief, bare: Reading) -> bool:
+        """Whether the drop from this reading can be asked for: live, at rest or running, and not asked for in vain."""
+        live = limit("live", system_V=self.setup.system_V).allows(bare.volts)
+        alike = [r for r in belief.readings if (r.key, r.capture) == (bare.key, Capture.DISPLAY)]
+        sound = bare not in belief.doubtful and bare.source is None
+        return live and sound and bare.key in LOADED_AT and bare in alike and len(alike) < MOST_ASKED
 
     def _most_informative(self) -> Next | None:
         options = [option for option in self._options() if option.total > NO_WORTH]
@@ -173,14 +223,18 @@ class Search:
     def _only_unprovable(self, candidate: Candidate, slot: SlotName) -> bool:
         """Whether a wire meets all that can be measured of a slot, and lacks what this meter or hand cannot give.
 
-        Then no other wire would come further either.
+        Then no other wire would come further either. What is to come without the meter is taken to turn out well.
         """
         fit, belief = candidate.fits[slot], candidate.belief
         owed = fit.missing()
-        if candidate.banned or belief.doubtful or not owed or belief.roles[ROLE_OF[slot]] < LIKELY:
+        if candidate.banned or belief.doubtful or not owed or any(key in self._keys(candidate) for key in owed):
             return False
-        met = all(check.verdict is Verdict.HOLDS for check in fit.checks if check.key not in owed)
-        return met and not any(key in self._keys(candidate) for key in owed)
+        coming = [key for key in owed if key in self.setup.to_come_for(belief.wire)]
+        if if_live(belief, coming, role=ROLE_OF[slot], system_V=self.setup.system_V) < LIKELY:
+            return False
+        rest = Fitness(slot, tuple(check for check in fit.checks if check.key not in owed))
+        thin_will_do = len(coming) == len(owed) and choosable(rest, belief, setup=self.setup)
+        return thin_will_do or all(check.verdict is Verdict.HOLDS for check in rest.checks)
 
     def _keys(self, candidate: Candidate) -> list[Key]:
         """The positions at which this wire may still be read."""
@@ -188,7 +242,8 @@ class Search:
         keys = [Key.OFF, Key.ON, Key.RUNNING, Key.AFTER]
         keys += [Key.ACCESSORY] if setup.has_accessory else []
         keys += [Key.CRANK] if setup.has_crank else [Key.CHARGING]
-        return [key for key in keys if key not in setup.absent_keys and self._wanted(candidate, key)]
+        left_out = setup.absent_keys | setup.to_come_for(candidate.belief.wire)
+        return [key for key in keys if key not in left_out and self._wanted(candidate, key)]
 
     def _wanted(self, candidate: Candidate, key: Key) -> bool:
         belief = candidate.belief

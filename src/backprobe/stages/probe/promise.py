@@ -16,7 +16,7 @@ from backprobe.findings import Verdict
 from backprobe.inference.bayes import information_bits
 from backprobe.stages.probe.belief import Belief
 from backprobe.stages.probe.likelihood import expected
-from backprobe.stages.probe.roles import Level, ways
+from backprobe.stages.probe.roles import Level, Role, ways
 from backprobe.stages.probe.setup import Setup
 from backprobe.stages.probe.slots import ROLE_OF, Check, Fitness, SlotName, better_capture_to_be_had, choosable
 
@@ -90,6 +90,15 @@ class Promise:
         bits = _crank_bits(seen, good) if key is Key.CRANK else _standing_bits(seen, good)
         missing = candidate.fits[slot].missing()
         return bits + (OWED_BITS * self.of(candidate, slot) / len(missing) if key in missing else 0.0)
+
+
+def if_live(belief: Belief, keys: Sequence[Key], *, role: Role, system_V: int) -> float:
+    """The probability of the role, were the wire to show battery level at `keys`."""
+    shown = [outcome_chances(system_V, key, capture=Capture.DISPLAY) for key in keys]
+    weights = [p * math.prod(chances[i][1] for chances in shown) for i, p in enumerate(belief.ways)]
+    total = math.fsum(weights)
+    own = math.fsum(w for w, (way, _) in zip(weights, ways(system_V), strict=True) if way.role is role)
+    return own / total if total > 0.0 else 0.0
 
 
 Chances = tuple[float, float, float]

@@ -14,12 +14,12 @@ from backprobe.evidence.keys import Capture, Key
 from backprobe.evidence.reading import Reading
 from backprobe.findings import Limit, Side, Verdict, judge, worst
 from backprobe.limits.lookup import limit
-from backprobe.physics.meter import accuracy_V
 from backprobe.stages.probe.belief import Belief
 from backprobe.stages.probe.crank_range import minimum_range
 from backprobe.stages.probe.likelihood import is_loaded, position
 from backprobe.stages.probe.roles import Role
 from backprobe.stages.probe.setup import Setup
+from backprobe.stages.probe.spread import spread_V
 
 PROOF = (Capture.MIN, Capture.LOGGED)
 ENOUGH_TRIES = 2  # crank readings after which a better capture than was given is taken as not to be had
@@ -48,6 +48,7 @@ class Check:
     high_V: float | None = None
     capture: Capture | None = None
     minutes: float | None = None
+    source: str | None = None  # who said the value, where it was not the meter
 
 
 @dataclass(frozen=True, slots=True)
@@ -106,18 +107,18 @@ def _steady(belief: Belief, key: Key, *, name: str, setup: Setup) -> Check:
     Whether a wire is dead is settled under a load where one was put on: stray volts on a meter of 10 MΩ vanish then.
     """
     against = limit(name, system_V=setup.system_V)
-    readings = belief.at(key)
+    found_there = belief.at(key)
+    readings = tuple(reading for reading in found_there if reading.source is None) or found_there  # a meter's go first
     loaded = tuple(reading for reading in readings if is_loaded(reading)) if against.side is Side.AT_MOST else ()
     found = [_steady_check(reading, key, against=against, setup=setup) for reading in loaded or readings]
     return worst_of(found) if found else Check(key, against, Verdict.OPEN)
 
 
 def _steady_check(reading: Reading, key: Key, *, against: Limit, setup: Setup) -> Check:
-    meter = setup.meter
-    spread = accuracy_V(reading.volts, percent=meter.percent, counts=meter.counts, count_V=reading.count_V)
+    spread = spread_V(reading, setup.meter)
     low, high = reading.volts - spread, reading.volts + spread
     verdict = judge(against, reading.volts, low=low, high=high)
-    return Check(key, against, verdict, reading.volts, low, high, reading.capture, reading.after_min)
+    return Check(key, against, verdict, reading.volts, low, high, reading.capture, reading.after_min, reading.source)
 
 
 def _crank(belief: Belief, slot: SlotName, *, setup: Setup, rest_V: float) -> Check:

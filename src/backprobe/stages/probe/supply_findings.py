@@ -9,9 +9,9 @@ from backprobe.evidence.keys import Key
 from backprobe.evidence.reading import Reading
 from backprobe.findings import Finding, Limit, Side, Stage, Standing, Verdict, judge
 from backprobe.limits.lookup import limit
-from backprobe.physics.meter import accuracy_V
 from backprobe.stages.probe.setup import Setup
 from backprobe.stages.probe.slots import PROOF, Check, SlotName
+from backprobe.stages.probe.spread import spread_V
 from backprobe.stages.probe.wires import Wire
 
 LOAD_FROM_A, LOAD_TO_A = 0.8, 3.0  # what 'about 1 to 2 A' takes in; common practice, no source
@@ -159,8 +159,7 @@ def _most(wire: Wire, setup: Setup, *, most_V: float | None) -> Iterator[Finding
 
 def shown(reading: Reading, setup: Setup) -> Range:
     """A reading with the range that the meter's accuracy allows."""
-    meter = setup.meter
-    spread = accuracy_V(reading.volts, percent=meter.percent, counts=meter.counts, count_V=reading.count_V)
+    spread = spread_V(reading, setup.meter)
     return Range(reading.volts, reading.volts - spread, reading.volts + spread)
 
 
