@@ -11,6 +11,7 @@ import math
 import random
 import sys
 from collections.abc import Callable
+from dataclasses import dataclass
 from importlib import resources
 from pathlib import Path
 
@@ -25,9 +26,22 @@ MOST_BYTES = 60_000
 ORIENTATION = 0x0112  # Exif 2.3
 SIDEWAYS = 6  # the camera was held upright: to be turned by 90° to the right
 
-VIN, SERIAL = "5ZLDR7HV5KR200417", "LN2-00417"
 Colour = tuple[int, int, int]
 STEEL, DARK, COPPER, RED, BLACK = (150, 154, 158), (58, 60, 64), (196, 122, 70), (176, 36, 34), (34, 34, 36)
+
+
+@dataclass(frozen=True)
+class Plates:
+    """What stands on the vehicle's plate and on the unit's label."""
+
+    vehicle: str
+    vin: str
+    rating: str
+    unit: str
+    serial: str
+
+
+SEVEN = Plates("HARROW & VALE   DROVER 7", "5ZLDR7HV5KR200417", "G.V.W. 7 490 kg      12 V", "LANTERN 2", "LN2-00417")
 
 
 def font(size: int, *, bold: bool = False) -> ImageFont.FreeTypeFont:
@@ -73,19 +87,19 @@ def cable(pen: ImageDraw.ImageDraw, points: list[tuple[float, float]], *, colour
             pen.ellipse((x - reach, y - reach, x + reach, y + reach), fill=shade)
 
 
-def serial_and_vin() -> Image.Image:
+def serial_and_vin(plates: Plates = SEVEN, *, behind: Colour = (92, 100, 112)) -> Image.Image:
     """The unit's label held to the plate with the VIN."""
-    ground, pen = sheet((92, 100, 112), 1)
+    ground, pen = sheet(behind, 1)
     pen.rounded_rectangle(box(50, 60, 590, 250), 14 * FINE, fill=(188, 190, 190), outline=DARK, width=3 * FINE)
     for x, y in ((72, 82), (568, 82), (72, 228), (568, 228)):
         pen.ellipse(box(x - 9, y - 9, x + 9, y + 9), fill=STEEL, outline=DARK, width=2 * FINE)
-    pen.text(at(110, 82), "HARROW & VALE   DROVER 7", font=font(22), fill=DARK)
-    pen.text(at(110, 124), VIN, font=font(40, bold=True), fill=BLACK)
-    pen.text(at(110, 190), "G.V.W. 7 490 kg      12 V", font=font(22), fill=DARK)
+    pen.text(at(110, 82), plates.vehicle, font=font(22), fill=DARK)
+    pen.text(at(110, 124), plates.vin, font=font(40, bold=True), fill=BLACK)
+    pen.text(at(110, 190), plates.rating, font=font(22), fill=DARK)
     pen.rounded_rectangle(box(210, 280, 560, 440), 10 * FINE, fill=(244, 243, 238), outline=STEEL, width=2 * FINE)
-    pen.text(at(232, 292), "LANTERN 2", font=font(24, bold=True), fill=BLACK)
-    pen.text(at(232, 326), f"S/N {SERIAL}", font=font(32, bold=True), fill=BLACK)
-    chance, x = random.Random(SERIAL), 234
+    pen.text(at(232, 292), plates.unit, font=font(24, bold=True), fill=BLACK)
+    pen.text(at(232, 326), f"S/N {plates.serial}", font=font(32, bold=True), fill=BLACK)
+    chance, x = random.Random(plates.serial), 234
     while x < 530:
         wide = chance.choice((2, 2, 4, 6))
         pen.rectangle(box(x, 376, x + wide, 424), fill=BLACK)
@@ -93,9 +107,9 @@ def serial_and_vin() -> Image.Image:
     return ground
 
 
-def bare_joint() -> Image.Image:
+def bare_joint(label: str = "X12/4", *, behind: Colour = (120, 114, 104)) -> Image.Image:
     """A bared wire with the strands of another wrapped round it."""
-    ground, pen = sheet((120, 114, 104), 2)
+    ground, pen = sheet(behind, 2)
     cable(pen, [(0, 250), (190, 244)], colour=RED, width=46)
     cable(pen, [(450, 236), (640, 228)], colour=RED, width=46)
     for strand in range(9):
@@ -108,13 +122,13 @@ def bare_joint() -> Image.Image:
         pen.arc(box(x - 10, 208, x + 20, 286), 260, 100, fill=(150, 84, 44), width=2 * FINE)
     cable(pen, [(410, 470), (380, 390), (330, 320), (262, 290)], colour=(196, 44, 40), width=26)
     cable(pen, [(60, 250), (150, 246)], colour=(28, 28, 30), width=54)
-    pen.text(at(70, 400), "X12/4", font=font(30, bold=True), fill=(240, 238, 230))
+    pen.text(at(70, 400), label, font=font(30, bold=True), fill=(240, 238, 230))
     return ground
 
 
-def ground_point() -> Image.Image:
+def ground_point(*, behind: Colour = (70, 78, 84)) -> Image.Image:
     """A ring terminal under a bolt, on bared metal."""
-    ground, pen = sheet((70, 78, 84), 3)
+    ground, pen = sheet(behind, 3)
     pen.ellipse(box(180, 80, 470, 370), fill=(176, 176, 170))
     pen.ellipse(box(196, 96, 454, 354), fill=(202, 200, 192))
     cable(pen, [(640, 470), (560, 420), (470, 350)], colour=(30, 30, 32), width=34)

@@ -45,6 +45,7 @@ class Fitted:
     place: tuple[float, float]
     accuracy_m: float
     sagging_V: float  # what the ground takes off
+    batteries: int = 1  # of 12 V, in series
 
 
 SEVEN = Fitted(
@@ -155,7 +156,7 @@ def supply_V(fitted: Fitted, time_s: float, *, number: int) -> float:
     last = fitted.turns[-1][0]
     rest = 12.31 + (0.35 * math.exp(-max(0.0, time_s - last) / 7200.0) if ran else 0.0)
     level = 13.72 if key == "running" else 12.12 if key in ("accessory", "on") else rest
-    return level - fitted.sagging_V + wobble(number, 0.012)
+    return fitted.batteries * level - fitted.sagging_V + wobble(number, 0.012)
 
 
 def stamp(time_s: float) -> str:
@@ -183,9 +184,9 @@ def rows_of(fitted: Fitted) -> list[tuple[float, str]]:
     return rows
 
 
-def reports_text(until: float) -> str:
-    """The yard's export as it was fetched at a moment: both units, in the order of arrival."""
-    rows = sorted(row for fitted in (SEVEN, TWELVE) for row in rows_of(fitted) if row[0] < until)
+def reports_text(until: float, units: tuple[Fitted, ...] = (SEVEN, TWELVE)) -> str:
+    """The yard's export as it was fetched at a moment: the units in the order in which their reports arrived."""
+    rows = sorted(row for fitted in units for row in rows_of(fitted) if row[0] < until)
     return "\n".join([HEADER, *(line for _, line in rows)]) + "\n"
 
 

@@ -61,13 +61,15 @@ def job_parts(folder: Path) -> dict[str, Any]:
     named = tomllib.loads(sheet)
     meter = named.get("meter", {}).get("file")
     recordings = sorted((folder / "recordings").glob("*.csv"))
+    may_be_missing = {
+        name: path.read_text(encoding="utf-8") if (path := folder / name).is_file() else None
+        for name in ("readings.csv", "walkround.toml", "mount.toml")
+    }
     return {
         "job.toml": sheet,
         "unit": (folder / named["unit"]["sheet"]).read_text(encoding="utf-8"),
         "meter": None if meter is None else (folder / meter).read_text(encoding="utf-8"),
-        "readings.csv": (folder / "readings.csv").read_text(encoding="utf-8"),
-        "walkround.toml": (folder / "walkround.toml").read_text(encoding="utf-8"),
-        "mount.toml": mount.read_text(encoding="utf-8") if (mount := folder / "mount.toml").is_file() else None,
+        **may_be_missing,
         **{name: (folder / name).read_text(encoding="utf-8") for name in PROVE_FILES if (folder / name).exists()},
         "recordings": {path.name: path.read_text(encoding="utf-8") for path in recordings},
     }
