@@ -20,13 +20,15 @@ async function putPython(shelf, source) {
   const parts = PYTHON_PARTS.map((name) => [name, read(from, name)]);
   const home = `python.${sha256(Buffer.concat(parts.map(([, bytes]) => bytes))).slice(0, 16)}`; // it finds its parts by name
   for (const [name, bytes] of parts) await shelf.put(`${home}/${name}`, bytes);
-  const { library, engine } = await compiledPython(from, source);
+  const start = read(WEB, "python-worker", "start.py").toString();
+  const { library, engine } = await compiledPython(from, source, start);
   const libraryName = await shelf.putNamed("library.zip", library);
-  await tried(from, path.join(shelf.folder, libraryName), engine);
+  await tried(from, path.join(shelf.folder, libraryName), { engine, start });
   return {
     PYTHON_HOME: home,
     PYTHON_LIBRARY: libraryName,
-    ENGINE: await shelf.putNamed("engine.zip", engine),
+    ENGINE: await shelf.putNamed("engine.bin", engine),
+    START: start,
     PYTHON_LOCK: pythonLock(from),
   };
 }

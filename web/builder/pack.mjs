@@ -8,7 +8,7 @@ import zlib from "node:zlib";
 const brotli = promisify(zlib.brotliCompress);
 const gzip = promisify(zlib.gzip);
 const LARGE = 2_000_000; // bytes from which the best brotli takes half a minute
-const QUALITY = { large: 9, small: 11 };
+const QUALITY = { large: 10, small: 11 };
 const PACKED_ALREADY = /\.(woff2|png)$/;
 
 export const sha256 = (bytes) => crypto.createHash("sha256").update(bytes).digest("hex");

@@ -18,24 +18,32 @@ const LEFT_OUT = `
 // Texts come in decoded: of the codecs only those that Python itself needs to start and to read its zips.
 const CODECS = "__init__ aliases ascii cp437 idna latin_1 punycode raw_unicode_escape unicode_escape utf_8 utf_8_sig";
 
+// Every module is imported, and nothing that dataclasses write may be lacking: else a phone would start slowly, and nobody would see why.
 const TRY = `
-import sys
-sys.path.insert(0, "/engine.zip")
 import importlib
-import zipfile
 
-with zipfile.ZipFile("/engine.zip") as archive:
-    names = [name.removesuffix(".pyc").replace("/", ".") for name in archive.namelist() if name.endswith(".pyc")]
-for name in names:
-    importlib.import_module(name.removesuffix(".__init__"))
-len(names)
+lacking = []
+def noted(text, scope, names):
+    if text not in AHEAD["written"]:
+        lacking.append(text)
+    written(text, scope, names)
+
+dataclasses.exec = noted
+for name in AHEAD["modules"]:
+    importlib.import_module(name)
+if lacking:
+    raise RuntimeError("not compiled ahead: " + lacking[0])
+len(AHEAD["modules"])
 `;
 
 const COMPILE = `
+import ast
+import dataclasses
 import importlib._bootstrap_external as bootstrap
 import importlib.util
 import io
 import json
+import marshal
 import zipfile
 
 DAY = (2026, 1, 1, 0, 0, 0)  # so that the same sources give the same bytes
@@ -71,8 +79,43 @@ def library(source, left_out, codecs):
         return packed([(name, archive.read(name)) for name in kept], "/lib/python.zip/")
 
 
-def engine(sources):
-    return packed([(name, text.encode()) for name, text in sorted(json.loads(sources).items())], "/engine.zip/")
+def named(tree):
+    """Classes are compiled without their docstrings; of one that has none dataclasses make one up, which takes long."""
+    for node in ast.walk(tree):
+        if isinstance(node, ast.ClassDef) and node.decorator_list:
+            node.body.insert(0, ast.Assign([ast.Name("__doc__", ast.Store())], ast.Constant(node.name)))
+    return ast.fix_missing_locations(tree)
+
+
+def compiled(text, where):
+    return marshal.dumps(compile(text, where, "exec", dont_inherit=True, optimize=2))
+
+
+def modules(sources):
+    for path, text in sorted(json.loads(sources).items()):
+        name = path.removesuffix(".py").replace("/", ".")
+        yield name.removesuffix(".__init__"), (name.endswith(".__init__"), compiled(named(ast.parse(text)), "/engine/" + path))
+
+
+def engine(sources, start):
+    """The modules and what dataclasses write for them, which only importing them tells."""
+    held = {"modules": dict(modules(sources)), "written": {}}
+    with open("/engine.bin", "wb") as file:
+        marshal.dump(held, file)
+    scope = {}
+    exec(start, scope)
+    texts = {}
+
+    def kept(text, scope, names):
+        texts[text] = None
+        exec(text, scope, names)
+
+    dataclasses.exec = kept
+    for name in held["modules"]:
+        importlib.import_module(name)
+    del dataclasses.exec
+    held["written"] = {text: compiled(text, "<string>") for text in sorted(texts)}
+    return marshal.dumps(held)
 `;
 
 function* pythonFiles(folder) {
@@ -90,8 +133,8 @@ export function engineSources(source) {
   return Object.fromEntries(files.map((file) => [path.relative(source, file).split(path.sep).join("/"), fs.readFileSync(file, "utf8")]));
 }
 
-/** Bytes of the trimmed library and of the engine, each a zip of compiled modules. */
-export async function compiledPython(packageFolder, source) {
+/** Bytes of the trimmed library, a zip of compiled modules, and of the engine, the file that `start` reads. */
+export async function compiledPython(packageFolder, source, start) {
   const python = await loadPyodide({ indexURL: packageFolder + path.sep });
   const scope = python.toPy({});
   python.runPython(COMPILE, { globals: scope });
@@ -99,18 +142,18 @@ export async function compiledPython(packageFolder, source) {
   const library = python.toPy(new Uint8Array(fs.readFileSync(path.join(packageFolder, "python_stdlib.zip"))));
   return {
     library: scope.get("library")(library, words(LEFT_OUT), words(CODECS)).toJs(),
-    engine: scope.get("engine")(JSON.stringify(engineSources(source))).toJs(),
+    engine: scope.get("engine")(JSON.stringify(engineSources(source)), start).toJs(),
   };
 }
 
 /** Starts Python as a phone will, with the trimmed library in `file`, and imports every module of the engine; throws where one is lacking. */
-export async function tried(packageFolder, file, engine) {
+export async function tried(packageFolder, file, { engine, start }) {
   const lock = JSON.parse(fs.readFileSync(path.join(packageFolder, "pyodide-lock.json")));
   const python = await loadPyodide({
     indexURL: packageFolder + path.sep,
     stdLibURL: file,
     lockFileContents: JSON.stringify({ info: lock.info, packages: {} }),
   });
-  python.FS.writeFile("/engine.zip", engine);
-  return python.runPython(TRY);
+  python.FS.writeFile("/engine.bin", engine);
+  return python.runPython(start + TRY);
 }

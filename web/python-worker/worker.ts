@@ -5,6 +5,7 @@ declare const PYTHON_HOME: string;
 declare const PYTHON_LIBRARY: string;
 declare const PYTHON_LOCK: string;
 declare const ENGINE: string;
+declare const START: string;
 
 interface Python {
   FS: { writeFile(path: string, bytes: Uint8Array): void };
@@ -19,9 +20,7 @@ const DOORS: Record<Ask["door"], string> = {
   places: "places_text",
   sign_off: "sign_off_text",
 };
-const START = `
-import sys
-sys.path.insert(0, "/engine.zip")
+const OPENED = `
 from backprobe.job.journal_door import judge_journal_text, margin_bars_text, pictures_text
 from backprobe.job.places_door import places_text
 
@@ -46,8 +45,8 @@ async function started(): Promise<Python> {
     lockFileContents: PYTHON_LOCK,
     stdLibURL: place(PYTHON_LIBRARY),
   });
-  python.FS.writeFile("/engine.zip", new Uint8Array(await engine));
-  python.runPython(START);
+  python.FS.writeFile("/engine.bin", new Uint8Array(await engine));
+  python.runPython(START + OPENED);
   say({ state: "ready", ms: Math.round(performance.now() - begun) });
   return python;
 }
