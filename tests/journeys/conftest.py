@@ -118,9 +118,10 @@ class Phone:
         self.choose_language(language)
 
     def choose_language(self, language: str) -> None:
-        """Chooses the language of the pages."""
+        """Chooses the language of the pages, and metric units."""
         self.page.goto(f"{self.yard.url}#/settings")
         self.page.get_by_label(language, exact=True).check(force=True)
+        self.page.locator("input[value=metric]").check(force=True)
         self.page.goto(f"{self.yard.url}#/")
 
     def choose_meter(self, meter: str = "Low-cost hand meter") -> None:

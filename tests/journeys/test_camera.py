@@ -12,6 +12,7 @@ from playwright.sync_api import Playwright, expect
 from tests.journeys.conftest import CHROMIUM, PHONE, QUIET, Phone, Yard
 from tests.journeys.test_probe import JOB
 from tests.journeys.test_scan import FRAMES, SIZE, film
+from tests.journeys.test_stages import unfold
 
 from backprobe.stages.walkround.vin_number import check_digit
 
@@ -88,6 +89,7 @@ def test_vin_and_serial_are_scanned_into_their_lines(walking: Phone, lens: Lens)
     lens.sees("LN2-00417", zxingcpp.BarcodeFormat.DataMatrix)
     scan(walking, "Serial number", "LN2-00417")
     expect(walking.page.get_by_label("VIN", exact=True)).to_have_value(VIN)
+    unfold(walking.page)  # what holds is folded away
     digit = walking.page.locator(".findings li", has_text="check digit of the VIN")
     expect(digit).to_contain_text("holds")
     expect(walking.page.get_by_role("alert")).to_have_count(0)

@@ -14,12 +14,13 @@ from tests.journeys.counted import Counted
 from tests.journeys.crew import Lead, vin_of
 from tests.journeys.test_camera import Lens
 from tests.journeys.test_reach import must_be_reachable
-from tests.journeys.test_stages import answer, judged
+from tests.journeys.test_stages import answer, corrected, judged, unfold
 from tests.journeys.trucks import SHEET
 from tests.samples.demo_jobs import DEMO
 
 FIRST, SECOND = "LY-2026-07", "LY-2026-12"
 VIN, SERIAL = vin_of("200588"), "LN2-00422"
+ASKS, ASK_MS = 75, 200
 MOST_TOUCHES, MOST_CHARACTERS = 8, 10
 
 # what the first vehicle of the day takes by hand: nobody can take it over yet
@@ -138,6 +139,16 @@ def held(phone: Phone, job: str) -> tuple[list[str], dict[str, bytes]]:
     return texts, {each: client.get(f"/api/blobs/{each}").raise_for_status().content for each in digests}
 
 
+def arrived(phone: Phone, job: str, *, count: int) -> None:
+    """Waits until the server has so many entries of a job, and the files that they name."""
+    for _ in range(ASKS):
+        if len(phone.yard.desk.entries(job)) >= count:
+            break
+        phone.page.wait_for_timeout(ASK_MS)
+    expect(phone.page.locator(".unsent")).to_have_text("All sent")
+    assert len(phone.yard.desk.entries(job)) >= count
+
+
 def walkround_of(phone: Phone, job: str) -> dict[str, dict[str, object]]:
     """The walkround that stands."""
     texts, blobs = held(phone, job)
@@ -186,3 +197,26 @@ def test_last_six_of_another_vehicle_are_no_vin(phone: Phone) -> None:
     answer(vehicle, "VIN", "200417")
     expect(vehicle.locator(".expected")).to_contain_text("Not what was read")
     expect(page.locator(".findings li", has_text="Vehicle as on the job sheet")).to_contain_text("fails")
+
+
+def test_figures_are_asked_and_shown_in_the_person_s_units(phone: Phone) -> None:
+    """Miles off the odometer stay miles; 39.2 °F at the battery are 4 °C in the sheet, and 39.2 °F when shown again."""
+    phone.page.goto(f"{phone.yard.url}#/settings")
+    phone.page.get_by_label("US (mi, in, °F)", exact=True).check(force=True)
+    page = to_walkround(phone, SECOND)
+    answer(section(page, "The vehicle before the work"), "Odometer [mi]", "114468")
+    arrived(phone, SECOND, count=4)  # the job's two sheets, who writes, the walkround
+    assert walkround_of(phone, SECOND)["before"] == {"odometer_mi": 114468}
+    page.goto(f"{phone.yard.url}#/job/{SECOND}/join")
+    unfold(page)
+    answer(page, "Its temperature [°F]", "39.2")
+    arrived(phone, SECOND, count=5)
+    assert "temperature_C = 4\n" in corrected(*held(phone, SECOND))
+    page.reload()
+    unfold(page)
+    expect(page.get_by_label("Its temperature [°F]")).to_have_value("39.2")
+    phone.page.goto(f"{phone.yard.url}#/settings")
+    phone.page.get_by_label("metric (km, mm, °C)", exact=True).check(force=True)
+    page.goto(f"{phone.yard.url}#/job/{SECOND}/walkround")
+    before = section(page, "The vehicle before the work")
+    expect(before.get_by_label("Odometer [mi]")).to_have_value("114468")  # as it was read off the dash

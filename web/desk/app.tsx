@@ -32,7 +32,7 @@ export function App({ language: given, onLanguage }: Props) {
     setLanguage(chosen);
     onLanguage(chosen);
   };
-  const shared = { words: wordsIn(language), language, setLanguage: choose, fault: null, setFault: () => undefined };
+  const shared = { words: wordsIn(language), language, setLanguage: choose, units: "metric" as const, setUnits: () => undefined, fault: null, setFault: () => undefined };
   return (
     <SharedContext.Provider value={shared}>
       <DeskContext.Provider value={desk}>

@@ -1,5 +1,7 @@
 // Which page is shown, in which language, and whether a newer app waits.
 import { useEffect, useMemo, useState } from "preact/hooks";
+import type { Units } from "../core/units.ts";
+import { keepSetting, setting } from "../store/settings.ts";
 import { wordsIn, type Language } from "../words/words.ts";
 import { SharedContext, type Shared } from "./context.ts";
 import { Enrol } from "./enrol.tsx";
@@ -22,19 +24,28 @@ interface Props {
 export function App({ language: given, enrolled: before, onLanguage }: Props) {
   const [enrolled, setEnrolled] = useState(before);
   const [language, setLanguage] = useState(given);
+  const [units, setUnits] = useState<Units>("metric");
   const [fault, setFault] = useState<string | null>(null);
   const [newer, setNewer] = useState<ServiceWorker | null>(null);
   const place = usePlace();
   const words = useMemo(() => wordsIn(language), [language]);
   useEffect(() => void keepApp(setNewer), []);
   useEffect(() => {
+    void (async () => setUnits((await setting("units")) ?? (await setting("enrolment"))?.person.units ?? "metric"))();
+  }, [enrolled]);
+  useEffect(() => {
     document.documentElement.lang = language;
   }, [language]);
   const shared: Shared = {
     words,
     language,
+    units,
     fault,
     setFault,
+    setUnits: (chosen) => {
+      setUnits(chosen);
+      void keepSetting("units", chosen);
+    },
     setLanguage: (chosen) => {
       setLanguage(chosen);
       onLanguage(chosen);

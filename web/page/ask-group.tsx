@@ -5,7 +5,7 @@ import { AtOnce } from "../parts/at-once.tsx";
 import { Said } from "../parts/said.tsx";
 import { formWordsIn } from "../words/form-words.ts";
 import { useShared } from "./context.ts";
-import { tableOf, type Ask, type Which } from "./forms/ask.ts";
+import { inUnits, tableOf, type Ask, type Which } from "./forms/ask.ts";
 import { changesOf, dueOf, isAnswered, nameOf, stillOpen, takenBack, type Offer } from "./forms/offer.ts";
 import { Questions } from "./questions.tsx";
 import type { Change } from "./use-sheet.ts";
@@ -21,8 +21,9 @@ interface Props {
 }
 
 /** Nothing moves under a finger: what is answered by hand stays where it was asked until the page is opened again. */
-export function AskGroup({ asks, which = null, offers, rare = [], expected = {}, sheet, onAnswer }: Props) {
-  const { words, language } = useShared();
+export function AskGroup({ asks: given, which = null, offers, rare = [], expected = {}, sheet, onAnswer }: Props) {
+  const { words, language, units } = useShared();
+  const asks = given.map((ask) => inUnits(ask, units, sheet));
   const asked = formWordsIn(language);
   const open = offers.map((offer) => stillOpen(offer, sheet)).filter((offer): offer is Offer => offer !== null);
   const due = dueOf(asks, sheet, which);

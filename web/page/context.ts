@@ -1,6 +1,7 @@
 // What every part of the page may use: sentences, and saying aloud that something went wrong.
 import { createContext } from "preact";
 import { useContext } from "preact/hooks";
+import type { Units } from "../core/units.ts";
 import { NoRoom } from "../store/database.ts";
 import { wordsIn, type Language, type Words } from "../words/words.ts";
 
@@ -8,6 +9,8 @@ export interface Shared {
   readonly words: Words;
   readonly language: Language;
   readonly setLanguage: (language: Language) => void;
+  readonly units: Units;
+  readonly setUnits: (units: Units) => void;
   readonly fault: string | null;
   readonly setFault: (fault: string | null) => void;
 }
@@ -16,6 +19,8 @@ export const SharedContext = createContext<Shared>({
   words: wordsIn("en"),
   language: "en",
   setLanguage: () => undefined,
+  units: "metric",
+  setUnits: () => undefined,
   fault: null,
   setFault: () => undefined,
 });

@@ -1,5 +1,6 @@
 // Handing over: the vehicle after the work, the driver, how the job ends, two signatures, and the record on paper.
 import { Findings } from "../parts/findings.tsx";
+import { MorePhotos } from "../parts/photos.tsx";
 import { Pictures } from "../parts/pictures.tsx";
 import { Top, Troubles } from "../parts/top.tsx";
 import { formWordsIn } from "../words/form-words.ts";
@@ -42,6 +43,7 @@ export function HandOver({ id }: { id: string }) {
             {words("refused_job", { why: open.judgement.error })}
           </p>
         )}
+        <MorePhotos shows={["after", "other"]} open={open} />
         <SignHere id={id} open={open} judged={judged} />
         <Record id={id} open={open} />
         <button type="button" class="wide" disabled={judged === null} onClick={() => print()}>

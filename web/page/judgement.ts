@@ -11,8 +11,10 @@ export interface Finding {
   readonly what: string;
   readonly verdict: Verdict;
   readonly value: number | null;
+  readonly low: number | null;
+  readonly high: number | null;
   readonly unit: string;
-  readonly limit: { readonly basis: string; readonly standing: string } | null;
+  readonly limit: { readonly value: number; readonly side: string; readonly basis: string; readonly standing: string } | null;
   readonly because: string;
   readonly next: string | null;
 }

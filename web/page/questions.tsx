@@ -1,7 +1,8 @@
 // Questions of a form that are due, each with the answer that stands in the sheet.
 import { valueIn, type Value } from "../core/sheet.ts";
 import { Question } from "../parts/form.tsx";
-import { isDue, tableOf, type Ask, type Which } from "./forms/ask.ts";
+import { useShared } from "./context.ts";
+import { inUnits, isDue, tableOf, type Ask, type Which } from "./forms/ask.ts";
 import type { Change } from "./use-sheet.ts";
 
 interface QuestionsProps {
@@ -15,7 +16,8 @@ interface QuestionsProps {
 export function Questions({ asks, which, sheet, expected = {}, onAnswer }: QuestionsProps) {
   const value = (ask: { table: string; key: string }): Value | null => valueIn(sheet, tableOf(ask as Ask, which), ask.key);
   const said = (ask: Ask, given: Value | null): Change => ({ table: tableOf(ask, which), key: ask.key, value: given });
-  const asked = asks.filter((ask) => !ask.when || isDue(ask.when, value({ table: ask.when.table ?? ask.table, key: ask.when.key })));
+  const { units } = useShared();
+  const asked = asks.map((ask) => inUnits(ask, units, sheet)).filter((ask) => !ask.when || isDue(ask.when, value({ table: ask.when.table ?? ask.table, key: ask.when.key })));
   return (
     <>
       {asked.map((ask) => (

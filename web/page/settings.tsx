@@ -11,19 +11,24 @@ import { showTheme } from "./theme.ts";
 
 declare const VERSION: string;
 
+const UNITS = ["metric", "us"] as const;
 const THEMES = ["auto", "light", "dark"] as const;
 
 export function SettingsPage() {
-  const { words, language, setLanguage } = useShared();
+  const { words, language, setLanguage, units, setUnits } = useShared();
   const [theme, setTheme] = useState<Settings["theme"]>("auto");
   const [meter, setMeter] = useState<string | null>(null);
   const [enrolment, setEnrolment] = useState<Enrolment | null>(null);
   const [persisted, setPersisted] = useState(true);
+  const [read, setRead] = useState(false);
   useEffect(() => {
-    void setting("theme").then((kept) => setTheme(kept ?? "auto"));
-    void setting("meter").then(setMeter);
-    void setting("enrolment").then(setEnrolment);
-    void navigator.storage?.persisted?.().then(setPersisted);
+    void (async () => {
+      setTheme((await setting("theme")) ?? "auto");
+      setMeter(await setting("meter"));
+      setEnrolment(await setting("enrolment"));
+      setPersisted((await navigator.storage?.persisted?.()) ?? true);
+      setRead(true); // all at once: nothing moves under a finger
+    })();
   }, []);
   const chooseTheme = (chosen: Settings["theme"]): void => {
     setTheme(chosen);
@@ -38,22 +43,25 @@ export function SettingsPage() {
   return (
     <>
       <Top title={words("settings")} back={{ name: "today" }} />
-      <main>
-        {!persisted && <p class="notice">{words("may_be_dropped")}</p>}
-        <Choice legend={words("language")} options={languages} value={language} onChange={setLanguage} kind="strip" />
-        <Choice legend={words("theme")} options={THEMES.map((value) => ({ value, label: words(`theme_${value}`) }))} value={theme} onChange={chooseTheme} kind="strip" />
-        <Choice legend={words("meter_title")} options={METERS.map((value) => ({ value, label: words(`meter_${value}`) }))} value={meter as MeterName | null} onChange={chooseMeter} kind="list" />
-        <dl class="facts">
-          <dt>{words("person")}</dt>
-          <dd>{enrolment?.person.name}</dd>
-          <dt>{words("phone")}</dt>
-          <dd>{enrolment?.device}</dd>
-        </dl>
-        <a class="quiet" href={addressOf({ name: "enrol", code: "" })}>
-          {words("enrol_again")}
-        </a>
-        <p class="small">{words("version", { version: VERSION })}</p>
-      </main>
+      {read && (
+        <main>
+          {!persisted && <p class="notice">{words("may_be_dropped")}</p>}
+          <Choice legend={words("language")} options={languages} value={language} onChange={setLanguage} kind="strip" />
+          <Choice legend={words("units")} options={UNITS.map((value) => ({ value, label: words(`units_${value}`) }))} value={units} onChange={setUnits} kind="strip" />
+          <Choice legend={words("theme")} options={THEMES.map((value) => ({ value, label: words(`theme_${value}`) }))} value={theme} onChange={chooseTheme} kind="strip" />
+          <Choice legend={words("meter_title")} options={METERS.map((value) => ({ value, label: words(`meter_${value}`) }))} value={meter as MeterName | null} onChange={chooseMeter} kind="list" />
+          <dl class="facts">
+            <dt>{words("person")}</dt>
+            <dd>{enrolment?.person.name}</dd>
+            <dt>{words("phone")}</dt>
+            <dd>{enrolment?.device}</dd>
+          </dl>
+          <a class="quiet" href={addressOf({ name: "enrol", code: "" })}>
+            {words("enrol_again")}
+          </a>
+          <p class="small">{words("version", { version: VERSION })}</p>
+        </main>
+      )}
     </>
   );
 }

@@ -2,8 +2,8 @@
 import { useEffect, useState } from "preact/hooks";
 import { useShared } from "../page/context.ts";
 import type { Given, Offer } from "../page/forms/offer.ts";
-import { formWordsIn, type FormWords } from "../words/form-words.ts";
-import { saidOf, withoutMark } from "./said.tsx";
+import { formWordsIn } from "../words/form-words.ts";
+import { saidOf, withoutMark, type Saying } from "./said.tsx";
 
 const SHORT = ["wire", "method", "fuse_A", "length_m", "place", "vehicle_fuse_A", "vehicle_load_A"];
 const STEADY_MS = 700; // after a change, so that a second touch on the same spot says nothing more
@@ -34,7 +34,7 @@ export function AllAtOnce({ offer, lines, sheet, onTake }: Props) {
 
 /** The answers by lead, each in a short line, with all else folded. */
 export function ShortLines({ offer, circuit }: { offer: Offer; circuit: string }) {
-  const { language } = useShared();
+  const { language, units } = useShared();
   const words = formWordsIn(language);
   const names = [...new Set(offer.given.map((one) => one.which?.value ?? ""))];
   const of = (name: string): Given[] => offer.given.filter((one) => (one.which?.value ?? "") === name);
@@ -44,7 +44,7 @@ export function ShortLines({ offer, circuit }: { offer: Offer; circuit: string }
       <ul class="short">
         {names.map((name) => (
           <li key={name}>
-            <b>{name || circuit}</b> {lineOf(of(name).filter((one) => SHORT.includes(one.ask.key)), words)}
+            <b>{name || circuit}</b> {lineOf(of(name).filter((one) => SHORT.includes(one.ask.key)), { words, units })}
           </li>
         ))}
       </ul>
@@ -55,7 +55,7 @@ export function ShortLines({ offer, circuit }: { offer: Offer; circuit: string }
             <li key={name}>
               <b>{name || circuit}</b>{" "}
               {rest(name)
-                .map(({ ask, value }) => `${withoutMark(words(ask.word))} ${saidOf(ask, value, words)}`)
+                .map(({ ask, value }) => `${withoutMark(words(ask.word))} ${saidOf(ask, value, { words, units })}`)
                 .join(" · ")}
             </li>
           ))}
@@ -65,8 +65,8 @@ export function ShortLines({ offer, circuit }: { offer: Offer; circuit: string }
   );
 }
 
-function lineOf(given: readonly Given[], words: FormWords): string {
-  return given.map(({ ask, value }) => `${ask.key === "wire" ? "→ " : ""}${saidOf(ask, value, words)}`).join(" · ");
+function lineOf(given: readonly Given[], saying: Saying): string {
+  return given.map(({ ask, value }) => `${ask.key === "wire" ? "→ " : ""}${saidOf(ask, value, saying)}`).join(" · ");
 }
 
 /** Whether the sheet has stood still for a moment. */

@@ -5,7 +5,7 @@ import { formWordsIn } from "../words/form-words.ts";
 import { saidOf } from "./said.tsx";
 
 export function AtOnce({ offer, onTake }: { offer: Offer; onTake: () => void }) {
-  const { language } = useShared();
+  const { language, units } = useShared();
   const words = formWordsIn(language);
   return (
     <div class="at-once">
@@ -13,7 +13,7 @@ export function AtOnce({ offer, onTake }: { offer: Offer; onTake: () => void }) 
         {offer.given.map(({ ask, value, which }) => (
           <div key={nameOf(ask, which)}>
             <dt>{words(ask.word)}</dt>
-            <dd>{saidOf(ask, value, words)}</dd>
+            <dd>{saidOf(ask, value, { words, units })}</dd>
           </div>
         ))}
       </dl>

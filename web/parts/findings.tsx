@@ -1,5 +1,6 @@
 // Findings as a list, worst first, each with the engine's own margin bar.
 import { useEffect, useId, useState } from "preact/hooks";
+import { isOther, shownIn, unitFor } from "../core/units.ts";
 import { useShared } from "../page/context.ts";
 import { engine } from "../page/engine.ts";
 import { WORST_FIRST, type Finding } from "../page/judgement.ts";
@@ -33,9 +34,28 @@ function FindingLine({ finding, bar }: { finding: Finding; bar: string | undefin
         <VerdictShape verdict={finding.verdict} /> <b>{finding.what}</b> <span class="word">{named(words, "verdict", finding.verdict)}</span>
       </p>
       {bar && <Bar svg={bar} />}
+      <InOwnUnits finding={finding} />
       <p>{finding.because}</p>
       {finding.next && <p class="then">→ {finding.next}</p>}
     </li>
+  );
+}
+
+/** The figures once more in the person's own unit, where the engine's is another; its sentences stay as it says them. */
+function InOwnUnits({ finding: { value, low, high, unit, limit } }: { finding: Finding }) {
+  const { words, language, units } = useShared();
+  if (value === null || !isOther(unit, units)) return null;
+  const shown = (figure: number): string => shownIn(figure, unit, units);
+  const range = low !== null && high !== null && low !== high ? ` (${shown(low)} – ${shown(high)})` : "";
+  const side = limit && ` · ${words(limit.side === "at least" ? "at_least" : "at_most")} ${shown(limit.value)}`;
+  return (
+    <p class="own" lang={language}>
+      <b>
+        {shown(value)} {unitFor(unit, units)}
+      </b>
+      {range}
+      {side}
+    </p>
   );
 }
 

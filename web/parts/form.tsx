@@ -1,6 +1,7 @@
 // One question of a form, as a target that a glove can hit; the answer is kept as soon as it is given.
 import { useState } from "preact/hooks";
 import { finished } from "../core/figures.ts";
+import { fromSheet, toSheet, unitFor } from "../core/units.ts";
 import type { Value } from "../core/sheet.ts";
 import { useShared } from "../page/context.ts";
 import type { Ask } from "../page/forms/ask.ts";
@@ -50,20 +51,22 @@ interface LineProps extends Props {
 }
 
 function LineQuestion({ ask, legend, value, onAnswer }: LineProps) {
+  const { units } = useShared();
   const isFigure = ask.kind === "figure";
   const unit = ask.kind === "figure" ? ask.unit : undefined;
-  const isDegrees = unit === "°C"; // the only figures that may lie below nothing; a decimal keypad may lack the sign
+  const isDegrees = unit?.startsWith("°"); // the only figures that may lie below nothing; a decimal keypad may lack the sign
   const said = (typed: string): void => {
     const text = typed.trim();
     const isBelow = isDegrees && /^[-−]/.test(text);
     const figure = finished(isBelow ? text.slice(1) : text);
     if (text === "") onAnswer(null);
     else if (!isFigure) onAnswer(text);
-    else if (figure !== null) onAnswer(isBelow ? -Number(figure) : Number(figure));
+    else if (figure !== null) onAnswer(toSheet(isBelow ? `-${figure}` : figure, unit ?? "", units));
   };
+  const shown = typeof value === "number" && unit ? fromSheet(value, unit, units) : value === null ? "" : String(value);
   return (
     <div class="question">
-      <Typed label={unit ? `${legend} [${unit}]` : legend} figure={isFigure && !isDegrees} value={value === null ? "" : String(value)} onTyped={said} />
+      <Typed label={unit ? `${legend} [${unitFor(unit, units)}]` : legend} figure={isFigure && !isDegrees} value={shown} onTyped={said} />
     </div>
   );
 }

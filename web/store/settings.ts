@@ -1,4 +1,5 @@
 // What this phone remembers of itself and of the person who holds it.
+import type { Units } from "../core/units.ts";
 import { answered, kept, reading, writing } from "./database.ts";
 import type { Usual } from "./usual.ts";
 
@@ -6,7 +7,7 @@ export interface Person {
   readonly id: string;
   readonly name: string;
   readonly language: "en" | "es";
-  readonly units: "metric" | "us";
+  readonly units: Units;
 }
 
 export interface Enrolment {
@@ -27,6 +28,7 @@ export interface Settings {
   enrolment: Enrolment;
   device: string; // chosen before the first enrolment, kept through later ones
   language: "en" | "es";
+  units: Units; // chosen on this phone, else as the desk has them of the person
   theme: "auto" | "light" | "dark";
   meter: string; // the class of meter that this person uses
   serials: readonly { serial: string; job: string; vehicle: string | null }[];

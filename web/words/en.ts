@@ -66,6 +66,8 @@ export const en = {
   engine_failed: "The judge could not start: {why}. Readings are kept all the same.",
   judging: "Judging …",
   refused_job: "This job cannot be judged yet: {why}",
+  at_least: "at least",
+  at_most: "at most",
   basis: "Limit: {basis}",
 
   stage_walkround: "Walkround",
@@ -178,6 +180,9 @@ export const en = {
   turn_doors_shut: "doors shut",
 
   language: "Language",
+  units: "Units",
+  units_metric: "metric (km, mm, °C)",
+  units_us: "US (mi, in, °F)",
   theme: "Look",
   theme_auto: "as the phone",
   theme_light: "light",

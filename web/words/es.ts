@@ -68,6 +68,8 @@ export const es: Readonly<Record<Word, string>> = {
   engine_failed: "El cálculo no pudo iniciarse: {why}. Las lecturas se guardan igualmente.",
   judging: "Calculando …",
   refused_job: "Este trabajo aún no se puede evaluar: {why}",
+  at_least: "al menos",
+  at_most: "como mucho",
   basis: "Límite: {basis}",
 
   stage_walkround: "Inspección",
@@ -180,6 +182,9 @@ export const es: Readonly<Record<Word, string>> = {
   turn_doors_shut: "puertas cerradas",
 
   language: "Idioma",
+  units: "Unidades",
+  units_metric: "métricas (km, mm, °C)",
+  units_us: "EE. UU. (mi, in, °F)",
   theme: "Aspecto",
   theme_auto: "como el teléfono",
   theme_light: "claro",

@@ -2,7 +2,7 @@
 import { figure, list, type Ask } from "./ask.ts";
 
 export const condition = (table: "before" | "after"): Ask[] => [
-  figure(table, "odometer_km", "odometer", "km"),
+  { kind: "figure", table, key: "odometer_km", word: "odometer", unit: "km", twin: { key: "odometer_mi", unit: "mi", as: "before" } },
   figure(table, "engine_h", "engine_h", "h"),
   list(table, "lamps"),
   list(table, "codes"),
