@@ -203,25 +203,6 @@ def test_how_the_leads_run_is_said_on_the_phone(phone: Phone) -> None:
     assert "[route]\ngrommets = false\n" in corrected(texts, blobs)
 
 
-def test_turns_of_the_key_are_stamped_at_the_touch(phone: Phone) -> None:
-    """Off, on, off with no line: three moments in their order, and one of them taken back."""
-    phone.offline()
-    page = phone.page
-    page.goto(f"{phone.yard.url}#/job/{JOB}/prove")
-    for turn in ("key off", "key on", "key off"):
-        page.get_by_role("button", name=turn, exact=True).click()
-    expect(page.locator(".stamped li")).to_have_count(3)
-    must_be_reachable(phone)
-    page.locator(".stamped li").last.get_by_role("button", name="Take back").click()
-    expect(page.locator(".stamped li")).to_have_count(2)
-    phone.online()
-    expect(page.locator(".unsent")).to_have_text("All sent")
-    texts, _ = held_by_server(phone)
-    turns = [json.loads(text)["body"] for text in texts if json.loads(text)["kind"] == "key_turn"]
-    assert [turn["key"] for turn in turns] == ["off", "on", "off"]
-    assert sorted(turn["t"] for turn in turns) == [turn["t"] for turn in turns]
-
-
 def test_a_recording_is_opened_on_the_phone_and_judged_there(phone: Phone) -> None:
     """The crank of the demo's truck 7, opened with no line: its wires are known, and the crank has its margin."""
     phone.offline()

@@ -2,7 +2,7 @@
 
 export interface Ask {
   readonly id: number;
-  readonly door: "judge_journal" | "margin_bars" | "pictures" | "places" | "sign_off";
+  readonly door: "judge_journal" | "margin_bars" | "pictures" | "places" | "proof" | "sign_off";
   readonly text: string;
 }
 

@@ -10,8 +10,7 @@ import { formWordsIn, type FormWord, type FormWords } from "../words/form-words.
 import { AskGroup } from "./ask-group.tsx";
 import { useShared } from "./context.ts";
 import { CIRCUIT, GROUND_DROP, JOINT, STANDING, TAP_DROP, jointAsks } from "./forms/join.ts";
-import { asBefore, asFirst, leftOver, seenOnAll, standingBefore, type Joining, type Lead } from "./forms/join-offers.ts";
-import { isAskedFor } from "./forms/join-state.ts";
+import { asBefore, asFirst, isSpliced, leftOver, seenOnAll, standingBefore, type Joining, type Lead } from "./forms/join-offers.ts";
 import { changesOf, stillOpen, takenBack, type Around, type Offer } from "./forms/offer.ts";
 import type { Finding } from "./judgement.ts";
 import type { OpenJob } from "./use-job.ts";
@@ -49,7 +48,7 @@ export function Joints({ open, around, onAnswer }: Props) {
           ))}
         </ul>
       </section>
-      <Circuit key={taken.length} joining={joining} findings={findings} onAnswer={onAnswer} />
+      <Circuit key={taken.length} joining={joining} onAnswer={onAnswer} />
       <section>
         <Photos shows="bare_joint" open={open} />
         <Photos shows="ground" open={open} />
@@ -133,7 +132,7 @@ interface LeadProps {
 function OneLead({ lead, joining, findings, onAnswer }: LeadProps) {
   const { sheet, taps } = joining;
   const table = { name: "joint", where: { key: "lead", value: lead.name } };
-  const isSplice = valueIn(sheet, table, "near_module") !== null || isAskedFor(findings, "near_module", lead);
+  const isSplice = valueIn(sheet, table, "near_module") !== null || isSpliced(joining, lead);
   const begun = valuesIn(sheet, "joint", "lead").includes(lead.name);
   const wire = taps.get(lead.purpose)?.wire ?? null;
   const first: Change[] = [
@@ -143,12 +142,13 @@ function OneLead({ lead, joining, findings, onAnswer }: LeadProps) {
   return <LeadCard lead={lead} joining={joining} asked={jointAsks(lead.purpose, isSplice)} findings={findings} onAnswer={(changes) => onAnswer([...(begun ? [] : first), ...changes])} />;
 }
 
-/** The circuit that the supply is tapped from; why it was spliced only where the engine asks for that. */
-function Circuit({ joining: { sheet }, findings, onAnswer }: { joining: Joining; findings: readonly Finding[]; onAnswer: Answer }) {
+/** The circuit that the supply is tapped from; why it was spliced only where it was. */
+function Circuit({ joining, onAnswer }: { joining: Joining; onAnswer: Answer }) {
   const { language } = useShared();
   const words = formWordsIn(language);
-  const isSpliced = valueIn(sheet, { name: "join" }, CIRCUIT.why_spliced.key) !== null || isAskedFor(findings, "why_spliced");
-  const asks = [CIRCUIT.fuse_A, CIRCUIT.load_A, ...(isSpliced ? [CIRCUIT.why_spliced] : [])];
+  const { sheet } = joining;
+  const isSplice = valueIn(sheet, { name: "join" }, CIRCUIT.why_spliced.key) !== null || joining.leads.some((lead) => isSpliced(joining, lead));
+  const asks = [CIRCUIT.fuse_A, CIRCUIT.load_A, ...(isSplice ? [CIRCUIT.why_spliced] : [])];
   return (
     <section>
       <h2>{words("circuit")}</h2>

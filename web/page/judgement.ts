@@ -35,6 +35,12 @@ export interface NextReading {
   readonly why: string;
 }
 
+export interface ProvedTurn {
+  readonly key: string;
+  readonly expected: "on" | "off" | "none";
+  readonly state: "matched" | "missing" | "open";
+}
+
 export interface Judgement {
   readonly ok: true;
   readonly verdict: Verdict;
@@ -43,6 +49,7 @@ export interface Judgement {
   readonly findings: readonly Finding[];
   readonly wires: readonly JudgedWire[];
   readonly next_reading: NextReading | null;
+  readonly prove: { readonly turns: readonly ProvedTurn[] } | null;
   readonly choice: { readonly supply: string | null; readonly ignition: string | null };
   readonly ends: Ends;
   readonly signed: SignedOff | null;

@@ -32,7 +32,8 @@ function tapsOf(said: readonly Said[], sheet: string): Map<string, Tap> {
     if (wire === null) continue;
     const known = table.wires.find((one) => one.name === wire);
     const written = (key: string): string => String(valueIn(sheet, { name: "wire", where: { key: "name", value: wire } }, key) ?? "");
-    found.set(purpose, { wire, connector: known?.connector || written("connector"), cavity: known?.cavity || written("cavity") });
+    const feeds = [...(known?.circuits ?? []), written("circuit")];
+    found.set(purpose, { wire, connector: known?.connector || written("connector"), cavity: known?.cavity || written("cavity"), feeds });
   }
   return found;
 }

@@ -1,14 +1,14 @@
 // One lead of the unit: to which wire, how, with what fuse; how it stands; its questions behind one touch.
 import { valueIn, type Value } from "../core/sheet.ts";
 import { useShared } from "../page/context.ts";
-import type { Asked } from "../page/forms/join.ts";
+import { JOINT, type Asked, type JointKey } from "../page/forms/join.ts";
 import type { Joining, Lead } from "../page/forms/join-offers.ts";
 import { standingOf, unanswered } from "../page/forms/join-state.ts";
 import type { Finding } from "../page/judgement.ts";
 import { Questions } from "../page/questions.tsx";
 import type { Change } from "../page/use-sheet.ts";
-import { formWordsIn, isFormWord } from "../words/form-words.ts";
-import { withoutMark } from "./said.tsx";
+import { formWordsIn } from "../words/form-words.ts";
+import { saidOf, withoutMark } from "./said.tsx";
 import { VerdictMark } from "./verdict.tsx";
 
 interface Props {
@@ -65,12 +65,14 @@ function Where({ lead, joining: { sheet, taps } }: { lead: Lead; joining: Joinin
 
 /** Method, fuse, length and place in one line; nothing where nothing was said. */
 function How({ lead, sheet }: { lead: Lead; sheet: string }) {
-  const { language } = useShared();
+  const { language, units } = useShared();
   const forms = formWordsIn(language);
-  const said = jointOf(sheet, lead);
-  const method = said("method");
-  const measured = (key: string, unit: string): string => (said(key) === null ? "" : `${String(said(key))} ${unit}`);
-  const end = said("wire") === null && said("cut_mm") !== null ? `${forms("cut").replace(/^.*: /, "")} ${measured("cut_mm", "mm")}` : "";
-  const parts = [typeof method === "string" && isFormWord(method) ? forms(method) : "", measured("fuse_A", "A"), measured("length_m", "m"), String(said("place") ?? ""), end].filter(Boolean);
+  const joint = jointOf(sheet, lead);
+  const said = (key: JointKey): string => {
+    const value = joint(key);
+    return value === null ? "" : saidOf(JOINT[key], value, { words: forms, units });
+  };
+  const end = joint("wire") === null && joint("cut_mm") !== null ? `${forms("cut").replace(/^.*: /, "")} ${said("cut_mm")}` : "";
+  const parts = [said("method"), said("fuse_A"), said("length_m"), said("place"), end].filter(Boolean);
   return parts.length > 0 ? <p>{parts.join(" · ")}</p> : null;
 }

@@ -18,6 +18,7 @@ const DOORS: Record<Ask["door"], string> = {
   margin_bars: "margin_bars_text",
   pictures: "pictures_text",
   places: "places_text",
+  proof: "proof_text",
   sign_off: "sign_off_text",
 };
 const OPENED = `
@@ -27,6 +28,12 @@ from backprobe.job.places_door import places_text
 
 def sign_off_text(text):
     from backprobe.job.sign_off_door import sign_off_text as door  # wanted once a job: not while the engine starts
+
+    return door(text)
+
+
+def proof_text(text):
+    from backprobe.job.proof_door import proof_text as door
 
     return door(text)
 `;

@@ -19,6 +19,7 @@ export interface Tap {
   readonly wire: string;
   readonly connector: string;
   readonly cavity: string;
+  readonly feeds: readonly string[]; // its circuits, as somebody named them
 }
 
 /** What offers go by. */
@@ -108,6 +109,15 @@ export function asFirst({ leads, taps, usual, last }: Joining): Offer | null {
   });
   if (answers.length === 0) return null;
   return last ? { word: "joined_as_last", from: last.from, given: answers } : { word: "joined_first", from: null, given: answers };
+}
+
+const PARTED = ["wrapped_splice", "crimped_butt", "soldered_sleeve", "tap_connector"];
+const BODY = /\b(?:body.?build\w*|accessory connector|upfitter)\b/i; // as src/backprobe/stages/join/order.py has it
+
+/** Whether a lead was spliced into the vehicle's own wiring, at no body-builder connector: then the engine asks why, and where. */
+export function isSpliced({ sheet, taps }: Joining, lead: Lead): boolean {
+  const tap = taps.get(lead.purpose);
+  return FED.includes(lead.purpose) && PARTED.includes(String(jointIn(sheet, lead.name, "method"))) && !BODY.test([...(tap?.feeds ?? []), tap?.connector ?? ""].join(" "));
 }
 
 /** What is seen on every joint that is made: one touch says each of these, and names them. */

@@ -30,9 +30,3 @@ export function standingOf(lead: Lead, findings: readonly Finding[], lacking: re
   const worst = WORST_FIRST.find((verdict) => own.some((finding) => finding.verdict === verdict)) ?? "open";
   return lacking.length > 0 && worst !== "fails" ? "open" : worst;
 }
-
-/** Whether the engine asks for a key of the job sheet, of one lead or of all. */
-export function isAskedFor(findings: readonly Finding[], key: string, lead?: Lead): boolean {
-  const said = lead ? `${key} of '${lead.name}'` : `${key}:`;
-  return findings.some(({ id, because }) => id.endsWith("_told") && because.includes(said));
-}

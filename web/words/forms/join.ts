@@ -28,7 +28,7 @@ export const JOIN = {
   circuit: ["The tapped circuit", "El circuito de la toma"],
   standing: ["How long it can stand, if that is wanted", "Cuánto puede estar parado, si se quiere saber"],
   standing_as: ["Battery and days as on {vehicle}", "Batería y días como en {vehicle}"],
-  rest_as_read: ["Volts as read already on {vehicle}, key off", "Voltios ya leídos en {vehicle}, llave fuera"],
+  rest_as_read: ["Volts as read already on {vehicle}, key off", "Voltios ya leídos en {vehicle}, llave quitada"],
   starts_to: ["A full battery starts it down to", "Con batería llena arranca hasta"],
   fuse_type: ["Type of the fuse at the joint", "Tipo del fusible en la unión"],
   vehicle_fuse_type: ["Type of the vehicle's fuse", "Tipo del fusible del vehículo"],
