@@ -86,6 +86,10 @@ def test_two_phones_on_one_job_agree_once_the_lead_has_decided(browser: Browser,
         for phone in (one, two):
             assert sorted(fetched(phone, JOB, count=len(texts))) == sorted(texts)
             expect(shown_at(phone, JOB, "Hand over")).to_contain_text(f"serial: {ONE} or {TWO}")
+            to_walkround(phone, JOB)
+            differs = phone.page.locator(".differs li", has_text="Serial number: here")
+            expect(differs).to_contain_text(ONE)
+            expect(differs).to_contain_text(TWO)
 
         lead.decide(JOB, slot="serial", value=TWO)
         lead.decide(JOB, slot="walkround", value=lead.open_slots(JOB)["walkround"][0])
@@ -98,6 +102,7 @@ def test_two_phones_on_one_job_agree_once_the_lead_has_decided(browser: Browser,
             expect(shown_at(phone, JOB, "Hand over")).not_to_contain_text("serial:")
             nexts.add(phone.page.locator(".next .do").text_content())
             to_walkround(phone, JOB)
+            expect(phone.page.locator(".differs")).to_have_count(0)
         assert nexts == {lead.job(JOB)["answer"]["next"]}
         shown = {phone.page.get_by_label("Serial number", exact=True).input_value() for phone in (one, two)}
         assert len(shown) == 1

@@ -14,7 +14,7 @@ interface Span {
   readonly end: number; // the line of the next header, or the end
 }
 
-const HEADER = /^\s*\[{1,2}\s*([A-Za-z0-9_.]+)\s*\]{1,2}\s*(#.*)?$/;
+export const HEADER = /^\s*\[{1,2}\s*([A-Za-z0-9_.]+)\s*\]{1,2}\s*(#.*)?$/;
 
 /** Said of a value that is none that is written here, such as a text over several lines: it is not changed. */
 export class NotOneLine extends Error {}
@@ -121,7 +121,7 @@ function whole(lines: readonly string[], at: number): { line: string; count: num
 }
 
 /** The value on a line; null where it is none that this module writes. */
-function read(line: string): Value | null {
+export function read(line: string): Value | null {
   const text = line.slice(line.indexOf("=") + 1).trim();
   const found = /^("(?:[^"\\]|\\.)*"|\[(?:"(?:[^"\\]|\\.)*"|[^\]"])*\]|[^#\s]+)\s*(#.*)?$/.exec(text)?.[1];
   if (found === undefined) return null;

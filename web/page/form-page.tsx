@@ -1,6 +1,7 @@
 // A stage that is written down: its questions in order, what the engine finds of the answers beneath.
 import { useEffect, useState } from "preact/hooks";
 import { valueIn, type Value } from "../core/sheet.ts";
+import { OtherSheets } from "../parts/other-sheets.tsx";
 import { isAsked, MorePhotos } from "../parts/photos.tsx";
 import { Pictures, type PictureName } from "../parts/pictures.tsx";
 import { StageFindings } from "../parts/stage-findings.tsx";
@@ -37,6 +38,7 @@ export function FormPage({ id, name }: { id: string; name: FormName }) {
       <main class="form">
         <Troubles />
         <Elsewhere id={id} sheet={sheet.text ?? ""} />
+        <OtherSheets open={open} kind={form.sheet} sheet={sheet.text ?? ""} asks={form.sections.flatMap(({ asks }: Section) => asks)} />
         {around && name === "join" && <Joints open={open} around={around} onAnswer={answer} />}
         {around && name === "mount" && <MountPlaces id={id} open={open} around={around} job={sheet} />}
         {around && form.sections.map((section) => <FormSection key={section.title} section={section} open={open} around={around} onAnswer={answer} />)}

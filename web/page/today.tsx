@@ -1,10 +1,12 @@
 // The jobs of the day: which, what is open in each, and what was not sent yet.
 import { useEffect, useState } from "preact/hooks";
+import { stageNamed } from "../core/onward.ts";
 import { refused } from "../store/journal.ts";
 import { allJobs, type Job } from "../store/jobs.ts";
 import { onSync } from "../sync/sync.ts";
 import { Top, Troubles } from "../parts/top.tsx";
 import { VerdictShape } from "../parts/verdict.tsx";
+import { named } from "../words/words.ts";
 import { useShared } from "./context.ts";
 import type { Verdict } from "./judgement.ts";
 import { addressOf } from "./place.ts";
@@ -56,13 +58,26 @@ function JobList({ jobs }: { jobs: readonly Job[] }) {
       {jobs.map((job) => (
         <li key={job.id}>
           <a href={addressOf({ name: "job", job: job.id })}>
-            <b>{vehicleName(job)}</b>
+            <b id={`vehicle-${job.id}`}>{vehicleName(job)}</b>
             <span class="kind">{[job.vehicle.type, job.place?.name].filter(Boolean).join(" · ")}</span>
             <JobState job={job} />
           </a>
+          <Due job={job} />
         </li>
       ))}
     </ul>
+  );
+}
+
+/** Straight to the stage that is due: the walkround where nothing was judged yet; nothing where nothing is to be done. */
+function Due({ job: { id, said } }: { job: Job }) {
+  const { words } = useShared();
+  const stage = said ? stageNamed(said.stage ?? null) : "walkround";
+  if (stage === null) return null;
+  return (
+    <a class="button due" aria-describedby={`vehicle-${id}`} href={addressOf({ name: "stage", job: id, stage })}>
+      {named(words, "stage", stage)}
+    </a>
   );
 }
 

@@ -120,7 +120,7 @@ async function judged(entries: readonly Kept[], said: readonly Said[]): Promise<
   return text === null ? null : (JSON.parse(text) as Judgement | NotJudged);
 }
 
-async function remember(id: string, { verdict, next, findings }: Judgement): Promise<void> {
+async function remember(id: string, { verdict, next, next_stage, findings }: Judgement): Promise<void> {
   const count = (wanted: string): number => findings.filter((finding) => finding.verdict === wanted).length;
-  await updateJob(id, { said: { verdict, next, open: count("open"), fails: count("fails") } });
+  await updateJob(id, { said: { verdict, next, stage: next_stage, open: count("open"), fails: count("fails") } });
 }

@@ -28,6 +28,7 @@ export interface Job extends DayJob {
 export interface Said {
   readonly verdict: string;
   readonly next: string | null;
+  readonly stage?: string | null; // to which it belongs, as the engine names it
   readonly open: number;
   readonly fails: number;
 }

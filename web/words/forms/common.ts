@@ -15,5 +15,7 @@ export const COMMON = {
   separated: ["Several: with a comma between", "Varios: con una coma en medio"],
   photo_bad: ["This picture cannot be read", "No se puede leer esta imagen"],
   serial_elsewhere: ["This unit is in {vehicle} already. Look at the label again; if it is right, tell the lead.", "Esta unidad ya está en {vehicle}. Mire la etiqueta otra vez; si es correcta, avise al encargado."],
+  other_sheet: ["Another phone wrote this sheet, too: the lead decides which of them holds. Here stands the newest. What differs:", "Otro teléfono también escribió esta hoja: el encargado decide cuál vale. Aquí está la más nueva. Lo que difiere:"],
+  here_there: ["here {here}, there {there}", "aquí {here}, allí {there}"],
   sheet_shut: ["This value stands over several lines of the sheet and is changed at the desk only.", "Este valor ocupa varias líneas de la hoja y solo se cambia en la oficina."],
 } as const satisfies Pairs;
