@@ -177,6 +177,11 @@ def test_inline_tables_and_a_byte_order_mark_read_the_same():
     assert [wire.name for wire in job.wires] == ["Red", "Blue"]
 
 
+def test_the_driver_may_be_told_before_the_end():
+    """Of a job that has not ended: nothing says yet how it ends."""
+    assert read_job(sample("good-told-before-the-end"), "job.toml").hand_over is None
+
+
 @pytest.mark.parametrize("name", DEFECTS)
 def test_defects_are_refused_with_line_and_expectation(name):
     """Each sample that is named for its defect."""

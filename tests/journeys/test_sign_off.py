@@ -9,15 +9,18 @@ from typing import Any
 
 from playwright.sync_api import Page, expect
 from tests.journeys.conftest import Phone
+from tests.journeys.counted import Counted
 from tests.journeys.test_probe import JOB
 from tests.journeys.test_reach import must_be_reachable
 from tests.journeys.test_stages import answer, corrected, held_by_server, touch
+from tests.samples.demo_jobs import DEMO
 
 from backprobe.cases.verify import verify
 from backprobe.cli.verify_text import as_text
 from backprobe.job.verified import Result
 from backprobe.keys.folder import KeyFolder
 
+MOST_TOUCHES = 5
 END = "End as provisional, with this owed"
 NO_ED25519 = """
 const whole = crypto.subtle.generateKey.bind(crypto.subtle);
@@ -252,6 +255,32 @@ def test_as_before_is_one_touch(phone: Phone) -> None:
     expect(page.locator(".unsent")).to_have_text("All sent")
     written = tomllib.loads(corrected(*held_by_server(phone)))
     assert written["after"] == written["before"] == {"odometer_km": 184220, "lamps": "none", "codes": "none"}
+
+
+def test_a_truck_is_given_back_in_a_few_touches(phone: Phone) -> None:
+    """As before, as the driver of the last truck was told, the end that is possible, signed: nothing is typed."""
+    whole = (DEMO / "truck-07" / "job.toml").read_text(encoding="utf-8")
+    last = whole[whole.index("[[joint]]") : whole.index("[mount]")] + whole[whole.index("[hand_over]") :]
+    phone.yard.desk.give("LY-2026-03", "LY 03", "LN2-00431", more=last)
+    counted = Counted(phone.context)
+    phone.page.goto(f"{phone.yard.url}#/job/{JOB}/walkround")
+    phone.page.reload()
+    before = phone.page.locator("section", has=phone.page.get_by_role("heading", name="The vehicle before the work"))
+    before.get_by_role("button", name="No lamp burns, no code stands").click()
+    answer(before, "Odometer [km]", "184220")
+    expect(phone.page.locator(".unsent")).to_have_text("All sent")
+    page = to_hand_over(phone)
+    counted.begin()
+    page.get_by_role("button", name="All as before the work").click()
+    page.get_by_role("button", name="As in LY 03").click()
+    page.get_by_role("button", name=END).click()
+    sign_and_finish(page)
+    assert len(counted.touches) <= MOST_TOUCHES, counted.touches
+    assert counted.characters == ""
+    expect(page.locator(".unsent")).to_have_text("All sent")
+    sheet = tomllib.loads(corrected(*held_by_server(phone)))
+    assert sheet["hand_over"]["told_driver"] == tomllib.loads(whole)["hand_over"]["told_driver"]
+    assert finding(phone)["verdict"] == "holds"
 
 
 def test_what_is_printed_is_all_that_was_found(phone: Phone) -> None:

@@ -20,6 +20,8 @@ def test_a_key_is_given_with_its_proof(phone: httpx.Client, desk: httpx.Client) 
     [listed] = desk.get("/api/desk/keys").raise_for_status().json()["keys"]
     assert listed["fingerprint"] == done["fingerprint"]
     assert listed["person"]["name"] == "Ines Okafor"
+    [row] = desk.get("/api/desk/phones").raise_for_status().json()["phones"]
+    assert row["fingerprints"] == [done["fingerprint"]]
     odd = phone.post("/api/key", json={"key": KEY, "proof": "0" * 128})
     assert (odd.status_code, odd.json()["code"]) == (422, "request")
 

@@ -120,6 +120,7 @@ export interface Phone {
   readonly enrolled_at: string;
   readonly seen_at: string | null;
   readonly withdrawn_at: string | null;
+  readonly fingerprints: readonly string[]; // of the keys that it signs with, the newest last
 }
 
 export interface Enrolment {

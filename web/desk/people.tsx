@@ -1,6 +1,7 @@
 // Who works here, and which phones they hold.
 import { useState } from "preact/hooks";
 import { Choice } from "../parts/choice.tsx";
+import { grouped } from "../core/sign-off.ts";
 import { LANGUAGES, type Language } from "../words/words.ts";
 import { addPerson, enrolPhone, people, phones, withdrawPhone, type Enrolment, type Person, type Phone } from "./api.ts";
 import { useDesk, useDoing, useLoaded, when } from "./context.ts";
@@ -117,6 +118,7 @@ function PhoneLine({ phone, onChanged }: { phone: Phone; onChanged: () => void }
     <li>
       <b>{phone.label}</b> <span>{phone.person.name}</span>
       <small>{phone.withdrawn_at ? words("phone_withdrawn", { at: when(phone.withdrawn_at, language) }) : phone.seen_at ? words("phone_seen", { at: when(phone.seen_at, language) }) : words("phone_never")}</small>
+      {phone.fingerprints.length > 0 && <small>{words("phone_key", { key: grouped(phone.fingerprints.at(-1) ?? "") })}</small>}
       {!phone.withdrawn_at && !asked && (
         <button type="button" onClick={() => setAsked(true)}>
           {words("phone_withdraw")}

@@ -12,7 +12,8 @@ from backprobe.cases.tokens import fresh_id, hashed, now, secret
 from backprobe.cases.yard import Yard
 from backprobe.errors import RefusedError
 from backprobe.formats.report_columns import KNOWN
-from backprobe.store import people, reports
+from backprobe.job.sign_off import fingerprint
+from backprobe.store import people, reports, signing_keys
 from backprobe.store.people import Person
 
 
@@ -67,13 +68,18 @@ def person_called(yard: Yard, caller: Caller, *, name: str) -> str:
 
 
 def list_phones(yard: Yard, caller: Caller) -> list[dict[str, object]]:
-    """All phones, and whose they are. Raises RefusedError."""
+    """All phones, whose they are, and with which keys they sign. Raises RefusedError."""
     caller.must(Deed.READ_ALL_JOBS)
     with yard.store.reading() as connection:
         rows = people.phones(connection, caller.organisation)
+        keys = signing_keys.listed(connection, caller.organisation)
     names = ("id", "device", "label", "enrolled_at", "seen_at", "withdrawn_at")
     return [
-        {**{name: row[name] for name in names}, "person": {"id": row["person"], "name": row["person_name"]}}
+        {
+            **{name: row[name] for name in names},
+            "person": {"id": row["person"], "name": row["person_name"]},
+            "fingerprints": [fingerprint(one["key"]) for one in keys if one["phone"] == row["id"]],
+        }
         for row in rows
     ]
 

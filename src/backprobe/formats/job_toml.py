@@ -152,7 +152,11 @@ def _wire(table: TomlTable) -> NamedWire:
     )
 
 
-def _hand_over(table: TomlTable) -> HandOver:
+def _hand_over(table: TomlTable) -> HandOver | None:
+    """How the job ends; None where nothing is said, or only what the driver was told, which may come first."""
+    told = table.texts_of("told_driver")
+    if not set(table.values) - {"told_driver"}:
+        return None
     ends = tuple(End)
     end = table.must("end", table.text_of("end", choices=ends), expected=f'"{" | ".join(ends)}"')
     return HandOver(
@@ -161,7 +165,7 @@ def _hand_over(table: TomlTable) -> HandOver:
         undone=table.texts_of("undone"),
         restored=table.texts_of("restored"),
         why=table.text_of("why"),
-        told_driver=table.texts_of("told_driver"),
+        told_driver=told,
     )
 
 

@@ -119,6 +119,7 @@ export const en = {
   phone_scan: "Scan this with the phone. It is good once, until {at}.",
   phone_code: "Or type this code on the phone:",
   phone_open: "open on this machine",
+  phone_key: "signs with the key {key}",
   phone_withdraw: "Withdraw",
   phone_withdraw_sure: "Withdraw {label}? It may still hand in what it holds; it gets no more jobs.",
   phone_withdrawn: "withdrawn {at}",

@@ -121,6 +121,7 @@ export const es: Readonly<Record<Word, string>> = {
   phone_scan: "Escanéelo con el teléfono. Vale una vez, hasta {at}.",
   phone_code: "O escriba este código en el teléfono:",
   phone_open: "abrir en esta máquina",
+  phone_key: "firma con la clave {key}",
   phone_withdraw: "Retirar",
   phone_withdraw_sure: "¿Retirar {label}? Aún puede entregar lo que guarda; no recibe más trabajos.",
   phone_withdrawn: "retirado {at}",
