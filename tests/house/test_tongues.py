@@ -54,6 +54,7 @@ NOT_ALONE = {
     "{} at {}, not heard": "a satellite and its place: said together",
     "{} at {}, {} dB-Hz, {}": "a satellite and its place: said together",
     "{} to {}": "a range in figures: said with its unit",
+    "{} of {} and {}": "a corner of streets: said with what kind of corner it is",
     "not {}": "what was not done with the end of a lead: said with what it is",
     "by {}": "how a lead is joined: said with the lead",
     "and no": "stands between two files that are missing",

@@ -12,13 +12,12 @@ settled), ``setup`` (what can be measured on this vehicle with this meter), ``en
 
 from __future__ import annotations
 
-import json
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field, replace
 from functools import partial
 
 from backprobe.drawings.margin_bar import NARROWEST, margin_bar
-from backprobe.errors import BackprobeError, JobError, error_json
+from backprobe.errors import JobError
 from backprobe.evidence.corner import CornerIndex
 from backprobe.evidence.fleet_policy import FleetPolicy
 from backprobe.evidence.job_sheet import JobSheet, NamedWire
@@ -31,7 +30,7 @@ from backprobe.findings import Finding
 from backprobe.formats.corner_index import CORNERS, read_corner_index
 from backprobe.formats.job_toml import read_job
 from backprobe.formats.mount_toml import read_mount
-from backprobe.formats.parts import Parts, lines_in, parts_in
+from backprobe.formats.parts import Parts, lines_in
 from backprobe.formats.policy_toml import read_policy
 from backprobe.formats.recording_csv import read_recording
 from backprobe.formats.reports_csv import read_reports
@@ -51,12 +50,14 @@ from backprobe.job.proving import proving_of, together
 from backprobe.job.receptions import receptions_of
 from backprobe.job.sign_off import by_device
 from backprobe.job.signed import finding_as_told, signed_as_told
+from backprobe.job.told import finding_said, speaker_of, told
 from backprobe.job.units import unit_findings
 from backprobe.limits.meters import METERS
 from backprobe.stages.probe.answer import without_absent
 
 TAPS = {"tap_supply": "supply", "tap_ignition": "ignition"}  # slots of the journal and the unit's leads they mean
 METER_SLOT = "meter"
+JOURNAL = "the journal"
 PHONE_WIDTH = 360.0  # of a page on a phone
 PLACES = ("connector", "cavity", "colour")
 
@@ -64,14 +65,10 @@ PLACES = ("connector", "cavity", "colour")
 def judge_journal_text(asked: str) -> str:
     """Judge a journal given as JSON text; errors come back in the same shape as everywhere.
 
-    >>> json.loads(judge_journal_text("{}"))["error"]
-    'entries: a list of texts is expected'
+    >>> print(judge_journal_text("{}"))
+    {"code": "job", "error": "entries: a list of texts is expected", "ok": false}
     """
-    try:
-        answer = _answer(asked)
-    except BackprobeError as error:
-        answer = error_json(error)
-    return json.dumps(answer, ensure_ascii=False, sort_keys=True)
+    return told(asked, JOURNAL, answer_to=_answer)
 
 
 def margin_bars_text(asked: str) -> str:
@@ -79,13 +76,14 @@ def margin_bars_text(asked: str) -> str:
 
     In: as for `judge_journal_text`. Out: ``{"ok": true, "bars": {"3": svg, …}}``; findings without a limit have none.
     """
-    try:
-        findings = judge_job(evidence_of(asked_in(asked))).findings
-        bars = {str(at): margin_bar(each, width=NARROWEST) for at, each in enumerate(findings) if each.limit}
-        answer: dict[str, object] = {"ok": True, "bars": bars}
-    except BackprobeError as error:
-        answer = error_json(error)
-    return json.dumps(answer, ensure_ascii=False, sort_keys=True)
+    return told(asked, JOURNAL, answer_to=_bars)
+
+
+def _bars(parts: Parts) -> dict[str, object]:
+    say = speaker_of(parts)
+    findings = [finding_said(each, say) for each in judge_job(evidence_of(asked_in(parts))).findings]
+    bars = {str(at): margin_bar(each, width=NARROWEST) for at, each in enumerate(findings) if each.limit}
+    return {"ok": True, "bars": bars}
 
 
 def pictures_text(asked: str) -> str:
@@ -93,12 +91,11 @@ def pictures_text(asked: str) -> str:
 
     In: as for `judge_journal_text`. Out: ``{"ok": true, "pictures": {"crank": {"svg", "caption", "alt"}, …}}``.
     """
-    try:
-        pictures = pictures_of(judge_job(evidence_of(asked_in(asked))), width=PHONE_WIDTH)
-        answer: dict[str, object] = {"ok": True, "pictures": pictures}
-    except BackprobeError as error:
-        answer = error_json(error)
-    return json.dumps(answer, ensure_ascii=False, sort_keys=True)
+    return told(asked, JOURNAL, answer_to=_pictures)
+
+
+def _pictures(parts: Parts) -> dict[str, object]:
+    return {"ok": True, "pictures": pictures_of(judge_job(evidence_of(asked_in(parts))), width=PHONE_WIDTH)}
 
 
 @dataclass(frozen=True, slots=True)
@@ -178,9 +175,8 @@ def matters(state: JobState) -> Iterator[str]:
     yield from (f"entry {name} is named by another and has not arrived" for name in state.awaited)
 
 
-def asked_in(text: str) -> Asked:
+def asked_in(parts: Parts) -> Asked:
     """What a browser asks about, out of its JSON. Raises JobError and JournalError."""
-    parts = parts_in(text, "the journal", refusal=JobError)
     entries = tuple(unique(read_entry(raw.encode("utf-8")) for raw in _texts(parts, "entries")).values())
     return Asked(
         state=fold(entries),
@@ -195,8 +191,8 @@ def _corners(index: str | None) -> CornerIndex | None:
     return None if index is None else read_corner_index(index, file=CORNERS)
 
 
-def _answer(text: str) -> dict[str, object]:
-    asked = asked_in(text)
+def _answer(parts: Parts) -> dict[str, object]:
+    asked = asked_in(parts)
     judged = judge_job(evidence_of(asked))
     journal = {"settled": asked.state.settled, "open": list(matters(asked.state))}
     return {

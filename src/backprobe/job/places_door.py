@@ -10,15 +10,13 @@ A job's judgement and this door share what they have worked out: what stands her
 
 from __future__ import annotations
 
-import json
-
 from backprobe.drawings.sky import SkyPlot
 from backprobe.drawings.sky_plot import described_sky, sky_plot
-from backprobe.errors import BackprobeError, JobError, error_json
 from backprobe.evidence.mount_sheet import MountSheet
 from backprobe.formats.mount_toml import read_mount
-from backprobe.formats.parts import Parts, parts_in
+from backprobe.formats.parts import Parts
 from backprobe.job.mounted import predicted, site_of
+from backprobe.job.told import told
 from backprobe.stages.mount.findings import place_finding
 from backprobe.stages.mount.picture import mask_cells
 from backprobe.stages.mount.predict import PlacePrediction, ranked
@@ -31,14 +29,10 @@ PHONE_WIDTH = 360.0
 def places_text(asked: str) -> str:
     """What the places of a sheet would hear, from JSON text; errors come back in the same shape as everywhere.
 
-    >>> json.loads(places_text("{}"))["error"]
-    'mount.toml: a text is expected'
+    >>> print(places_text("{}"))
+    {"code": "job", "error": "mount.toml: a text is expected", "ok": false}
     """
-    try:
-        answer = _answer(parts_in(asked, "the question", refusal=JobError))
-    except BackprobeError as error:
-        answer = error_json(error)
-    return json.dumps(answer, ensure_ascii=False, sort_keys=True)
+    return told(asked, "the question", answer_to=_answer)
 
 
 def _answer(parts: Parts) -> dict[str, object]:

@@ -11,34 +11,29 @@ The entries are taken by device and number, the order of merged journals.
 
 from __future__ import annotations
 
-import json
-
-from backprobe.errors import BackprobeError, JobError, error_json
-from backprobe.formats.parts import Parts, parts_in
+from backprobe.errors import JobError
+from backprobe.formats.parts import Parts
 from backprobe.job.entry import is_sha256
 from backprobe.job.journal import continued, journal_of
-from backprobe.job.journal_door import Asked, asked_in, evidence_of
+from backprobe.job.journal_door import JOURNAL, Asked, asked_in, evidence_of
 from backprobe.job.judge import judge_job
 from backprobe.job.kinds import text
 from backprobe.job.sign_off import by_device, fingerprint
 from backprobe.job.signing import Tools, drafted, to_sign
+from backprobe.job.told import told
 
 
 def sign_off_text(asked: str) -> str:
     """What is to be signed, or why the job cannot be signed as its sheet says.
 
-    >>> json.loads(sign_off_text("{}"))["error"]
-    'entries: a list of texts is expected'
+    >>> print(sign_off_text("{}"))
+    {"code": "job", "error": "entries: a list of texts is expected", "ok": false}
     """
-    try:
-        answer = _answer(asked)
-    except BackprobeError as error:
-        answer = error_json(error)
-    return json.dumps(answer, ensure_ascii=False, sort_keys=True)
+    return told(asked, JOURNAL, answer_to=_answer)
 
 
-def _answer(raw: str) -> dict[str, object]:
-    asked, by = asked_in(raw), _signer(raw)
+def _answer(parts: Parts) -> dict[str, object]:
+    asked, by = asked_in(parts), _signer(parts)
     evidence = evidence_of(asked)
     what = to_sign(evidence.sheet.hand_over, judge_job(evidence).findings, tools=_tools(asked, by))
     journal = journal_of(by_device(asked.entries))
@@ -57,8 +52,8 @@ def _answer(raw: str) -> dict[str, object]:
     }
 
 
-def _signer(raw: str) -> Parts:
-    found = parts_in(raw, "the journal", refusal=JobError).values.get("sign")
+def _signer(parts: Parts) -> Parts:
+    found = parts.values.get("sign")
     if not isinstance(found, dict):
         raise JobError("sign: an object is expected, which says who signs and with which key")
     return Parts(found, JobError)

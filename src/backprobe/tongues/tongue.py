@@ -17,11 +17,12 @@ from backprobe.tongues.template import A_FIGURE, AS_IT_IS, WORD, Template
 
 EDGES = " ;,:\n"
 JOINTS = re.compile(r"; |\. |: |, | and | or | \(|\n")
+WORDS_BETWEEN = frozenset({" and ", " or "})  # of what somebody wrote these are a part
 MOST_JOINTS = 12  # a text with more is taken apart at the strong ones only
-STRONG = re.compile(r"; |\. |\n")
-UNLIKE_A_NAME = re.compile(r"[;,:] ")  # a name that holds this may be half a sentence
+STRONG = re.compile(r"; |(?<=\.) |\n")
+UNLIKE_A_NAME = re.compile(r"[;,:.] | \(")  # a name that holds this may be half a sentence
 GAPS = re.compile(r" {2,}")  # where a hole was empty
-FOREIGN = re.compile(r"[^\W\d_]{2,}")
+FOREIGN = re.compile(r"\b[^\W\d_]?[a-zà-ÿ]+\b")  # not what is written in capitals or holds a figure: that is a name
 
 
 class Said(NamedTuple):
@@ -74,7 +75,7 @@ class Tongue:
         if not best.unknown or not self._may_know(text):
             return best
         ways = (self._by_template, self._in_other_dress, self._taken_apart)
-        for way in (self._sentences, *ways) if "; " in text else ways:
+        for way in (self._sentences, *ways) if STRONG.search(text) else ways:
             for found in way(text):
                 best = min(best, found, key=lambda each: each.unknown)
                 if not best.unknown:
@@ -87,10 +88,10 @@ class Tongue:
         return "" in self._by_word or any(word in self._telling or word.lower() in self._telling for word in words)
 
     def _sentences(self, text: str) -> Iterator[Said]:
-        """The text taken apart at its semicolons: so no hole swallows what another sentence says."""
-        parts = [self.said(part) for part in text.split("; ")]
+        """The text sentence by sentence: so no hole swallows what another sentence says."""
+        parts = [self.said(part) for part in STRONG.split(text)]
         unknown: int = sum(part.unknown for part in parts)
-        yield Said("; ".join(part.text for part in parts), unknown)
+        yield Said("".join(map(str.__add__, (part.text for part in parts), [*STRONG.findall(text), ""])), unknown)
 
     def _by_template(self, text: str) -> Iterator[Said]:
         """The text by each template that fits, the heaviest first; where its holes may be cut in two ways, by both."""
@@ -108,7 +109,8 @@ class Tongue:
         for hole, content in filled.items():
             if hole[0] in {AS_IT_IS, A_FIGURE}:
                 words[hole[1:]] = content
-                unknown += len(UNLIKE_A_NAME.findall(content))
+                if UNLIKE_A_NAME.search(content):
+                    unknown += 1 + len(FOREIGN.findall(content))
             else:
                 words[hole], more = self.said(content)
                 unknown += more
@@ -139,4 +141,5 @@ class Tongue:
             kept = "(" if joint[0] == " (" else ""
             left, right = self.said(text[: joint.start()]), self.said(kept + text[joint.end() :])
             between = " " if kept else self._joints.get(joint[0], joint[0])
-            yield Said(f"{left.text}{between}{right.text}", left.unknown + right.unknown)
+            if joint[0] not in WORDS_BETWEEN or not (left.unknown and right.unknown):
+                yield Said(f"{left.text}{between}{right.text}", left.unknown + right.unknown)

@@ -15,7 +15,7 @@ heading {#heading_deg}°
 = rumbo {heading_deg}°
 at the worst heading
 = con el peor rumbo
-{=name}, {headed}, under the nominal GPS constellation
+{name}, {headed}, under the nominal GPS constellation
 = {name}, {headed}, bajo la constelación GPS nominal
 a good fix, of a day
 = una buena posición, del día
@@ -168,20 +168,20 @@ not told where it went
 = no se dice adónde fue
 No lead was joined yet.
 = Aún no se unió ningún cable de la unidad.
-Wiring of {=unit}
+Wiring of {unit}
 = Cableado de {unit}
 fuse {fuse}
 = fusible {fuse}
 behind a fuse of {fuse}
 = detrás de un fusible de {fuse}
-{=lead} is grounded: {stated}.
+{lead} is grounded: {stated}.
 = {lead} va a masa: {stated}.
 place not stated
 = lugar no indicado
-{=lead} is not used: {joint}.
+{lead} is not used: {joint}.
 = {lead} no se usa: {joint}.
 without a fuse
 = sin fusible
-{=lead} is joined to {wire}.
+{lead} is joined to {wire}.
 = {lead} está unido a {wire}.
 """

@@ -180,4 +180,9 @@ as read on the vehicle
 = según lo leído en el vehículo
 on sheet and vehicle alike
 = igual en la hoja y en el vehículo
+# job/to_come.py
+the unit's reports
+= los informes de la unidad
+joined to {joined_to}; what is still to be shown of it comes with the unit's reports
+= unido a {joined_to}; lo que falta por mostrar de ello llega con los informes de la unidad
 """

@@ -77,7 +77,7 @@ in READY
 not measured yet {place}
 = aún sin medir {place}
 {place} it must be {wanted}
-= {place} debe ser {wanted}
+= {place} debe estar {wanted}
 proven for {#or} minutes, not for a night
 = comprobado durante {or} minutos, no durante una noche
 too low, by {DISPLAY}
@@ -264,4 +264,16 @@ too thin to tap it: a better capture may be had, or the range ends too far below
 # stages/probe/wording.py
 over 99%
 = más del 99%
+# stages/probe/findings.py
+under a load of about 1 to 2 A (a test lamp)
+= con una carga de 1 a 2 A (una lámpara de prueba)
+the unit's reports close this: key on, off, and 10 minutes of key off after that
+= esto lo cierran los informes de la unidad: contacto puesto, llave quitada, y 10 minutos más con la llave quitada
+over {#minutes} minutes of key off
+= durante {minutes} minutos con la llave quitada
+lowest {place} by {source}
+= mínimo {place} según {source}
+# stages/probe/next_reading.py
+shows how far the feed gives way; what only rests at battery level goes dead under a lamp
+= muestra cuánto cede la alimentación; lo que solo reposa en el nivel de la batería se queda sin tensión con una lámpara
 """

@@ -7,6 +7,10 @@ Supply wire: {=wire}
 Ignition wire: {=wire}
 = Cable de contacto: {wire}
 # the walkround
+{what} (left by consent of {consent})
+= {what} (se dejó con el consentimiento de {consent})
+{what} (removed by consent of {consent})
+= {what} (se retiró con el consentimiento de {consent})
 position {at} is {meant}, not {read}
 = la posición {at} fuera {meant}, no {read}
 positions {at} are {meant}, not {read}
@@ -22,9 +26,9 @@ highest {place}
 = máximo {place}
 live at least {value}
 = con tensión como mínimo {value}
-at least {#value} {=unit}
+at least {#value} {unit}
 = como mínimo {value} {unit}
-at most {#value} {=unit}
+at most {#value} {unit}
 = como máximo {value} {unit}
 at least {#value}
 = como mínimo {value}
@@ -32,7 +36,7 @@ at most {#value}
 = como máximo {value}
 {#low} to {#high}
 = {low} a {high}
-{#low} to {#high} {=unit}
+{#low} to {#high} {unit}
 = {low} a {high} {unit}
 off {#volts} V
 = quitada {volts} V
@@ -175,4 +179,119 @@ a system of {#system_V} V is not known: 12 or 24
 = {id}: {value_dB} dB, {least_dB} a {most_dB} dB; {warrant}.
 Passed over: {each}
 = Pasado por alto: {each}
+{#margin} {unit} inside
+= {margin} {unit} dentro
+{#margin} {unit} outside
+= {margin} {unit} fuera
+plastic {#loss} dB
+= plástico {loss} dB
+fibreglass {#loss} dB
+= fibra de vidrio {loss} dB
+metal {#loss} dB
+= metal {loss} dB
+glass {#loss} dB
+= vidrio {loss} dB
+coated_glass {#loss} dB
+= vidrio con capa {loss} dB
+tinted_glass {#loss} dB
+= vidrio tintado {loss} dB
+wood {#loss} dB
+= madera {loss} dB
+carbon {#loss} dB
+= fibra de carbono {loss} dB
+fabric {#loss} dB
+= tela {loss} dB
+open {#loss} dB
+= abierto {loss} dB
+# in pictures
+{what} at least {#value} {unit}
+= {what} como mínimo {value} {unit}
+{what} at most {#value} {unit}
+= {what} como máximo {value} {unit}
+restart
+= reinicio
+frame
+= chasis
+battery
+= batería
+key
+= llave
+worst
+= lo peor
+likely
+= lo probable
+best
+= lo mejor
+worst {#days} d
+= lo peor {days} d
+likely {#days} d
+= lo probable {days} d
+best {#days} d
+= lo mejor {days} d
+predicted
+= previsto
+heard
+= oído
+Centre: straight up; rim: horizon
+= Centro: vertical; borde: horizonte
+{lead} is joined to {wire} by {joint} behind a fuse of {fuse}.
+= {lead} está unido a {wire} con {joint} detrás de un fusible de {fuse}.
+{lead} is joined to {wire} by {joint} without a fuse.
+= {lead} está unido a {wire} con {joint} sin fusible.
+{lead} is joined to {wire} by {joint} behind a fuse of {fuse}
+= {lead} está unido a {wire} con {joint} detrás de un fusible de {fuse}
+{lead} is joined to {wire} by {joint} without a fuse
+= {lead} está unido a {wire} con {joint} sin fusible
+{lead} is joined to {wire} behind a fuse of {fuse}
+= {lead} está unido a {wire} detrás de un fusible de {fuse}
+{lead} is joined to {wire} without a fuse
+= {lead} está unido a {wire} sin fusible
+BK black
+= BK negro
+BN brown
+= BN marrón
+RD red
+= RD rojo
+OG orange
+= OG naranja
+YE yellow
+= YE amarillo
+GN green
+= GN verde
+BU blue
+= BU azul
+VT violet
+= VT violeta
+GY grey
+= GY gris
+WH white
+= WH blanco
+PK pink
+= PK rosa
+TQ turquoise
+= TQ turquesa
+corner of {street} and {=other}
+= esquina de {street} y {other}
+roundabout of {street} and {=other}
+= rotonda de {street} y {other}
+crossing of {street} and {=other}
+= cruce de {street} y {other}
+junction of {street} and {=other}
+= cruce de {street} y {other}
+{name}: a text is expected
+= {name}: se espera un texto
+at least {#value}…
+= como mínimo {value}…
+at most {#value}…
+= como máximo {value}…
+{#share} % of the day
+= {share} % del día
+key turns: expected {expected}
+= giros de la llave: se espera {expected}
+reports: expected {expected}
+= informes: se espera {expected}
+a script in which the key is turned on
+= un guion en que se gira la llave a contacto
+there is only: {done}
+= solo hay: {done}
 """

@@ -62,8 +62,6 @@ where {becomes}
 = donde {becomes}
 {MOST_STREETS} more
 = {MOST_STREETS} más
-{kind} of {join} and {streets}
-= {kind} de {join} y {streets}
 # stages/given.py
 {what} of {#value} {=unit}: {#least} to {#most} {=unit_2} is expected
 = {what} de {value} {unit}: se espera de {least} a {most} {unit_2}
@@ -171,8 +169,6 @@ cranking
 = arrancar
 a crank
 = un arranque
-left
-= se dejó
 removed
 = se retiró
 positive
@@ -198,6 +194,8 @@ rear
 = detrás
 right
 = a la derecha
+left
+= a la izquierda
 north
 = norte
 north-east
