@@ -8,13 +8,13 @@ it, null while there are no reports on this device.
 
 from __future__ import annotations
 
-import json
 from dataclasses import replace
 
-from backprobe.errors import BackprobeError, error_json
 from backprobe.evidence.keys import Key
-from backprobe.job.journal_door import asked_in, evidence_of
+from backprobe.formats.parts import Parts
+from backprobe.job.journal_door import JOURNAL, asked_in, evidence_of
 from backprobe.job.judge import JobEvidence
+from backprobe.job.told import told
 from backprobe.stages.prove.heard import heard_of
 from backprobe.stages.prove.lights import lights_of
 from backprobe.stages.prove.plan import plan_of
@@ -24,17 +24,14 @@ from backprobe.stages.prove.setup import ProveSetup, setup_from
 def proof_text(asked: str) -> str:
     """The proof under way as JSON text; errors come back in the same shape as everywhere.
 
-    >>> json.loads(proof_text("{}"))["error"]
-    'entries: a list of texts is expected'
+    >>> print(proof_text("{}"))
+    {"code": "job", "error": "entries: a list of texts is expected", "ok": false}
     """
-    try:
-        answer = _answer(evidence_of(asked_in(asked)))
-    except BackprobeError as error:
-        answer = error_json(error)
-    return json.dumps(answer, ensure_ascii=False, sort_keys=True)
+    return told(asked, JOURNAL, answer_to=_answer)
 
 
-def _answer(evidence: JobEvidence) -> dict[str, object]:
+def _answer(parts: Parts) -> dict[str, object]:
+    evidence = evidence_of(asked_in(parts))
     setup, reports = _setup(evidence), evidence.proving.reports
     return {
         "ok": True,

@@ -21,7 +21,7 @@ Answer: TypeAlias = dict[str, object]
 
 SENTENCES = frozenset(
     {
-        *("what", "because", "next", "basis", "why", "error", "caption", "alt", "means", "look_at"),
+        *("what", "because", "next", "basis", "why", "error", "caption", "alt", "means", "look_at", "do"),
         *("reasons", "open", "notes", "figures", "not_proven", "fails", "hindered"),
     }
 )
