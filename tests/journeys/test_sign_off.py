@@ -15,8 +15,12 @@ from tests.journeys.test_reach import must_be_reachable
 from tests.journeys.test_stages import answer, corrected, held_by_server, touch
 from tests.samples.demo_jobs import DEMO
 
+from backprobe.cases.at_hand import engine_sha256, limits_sha256
 from backprobe.cases.verify import verify
 from backprobe.cli.verify_text import as_text
+from backprobe.job.entry import read_entry
+from backprobe.job.sign_off import bytes_to_sign, grouped
+from backprobe.job.sign_off_door import sign_off_text
 from backprobe.job.verified import Result
 from backprobe.keys.folder import KeyFolder
 
@@ -31,6 +35,16 @@ crypto.subtle.generateKey = (algorithm, ...rest) =>
 """
 
 
+FORGET_KEY = """
+() => new Promise((done) => {
+  const asked = indexedDB.open("backprobe");
+  asked.onsuccess = () => {
+    const changed = asked.result.transaction("settings", "readwrite");
+    for (const name of ["signing keys", "signing key given"]) changed.objectStore("settings").delete(name);
+    changed.oncomplete = () => { asked.result.close(); done(); };
+  };
+})
+"""
 KEPT_RECORD = """
 job => new Promise((done) => {
   const asked = indexedDB.open("backprobe");
@@ -105,6 +119,18 @@ def as_folder(phone: Phone, place: Path) -> Path:
     return place
 
 
+def signed_here(phone: Phone, sign_off: dict[str, Any]) -> str:
+    """What the engine in this Python gives to be signed over the same entries, by the same person at the same time."""
+    texts, blobs = held_by_server(phone)
+    before = [text for text in texts if json.loads(text)["kind"] != "sign_off"]
+    readable = {name: content.decode() for name, content in blobs.items() if not content.startswith(b"\xff\xd8")}
+    sign = {name: sign_off[name] for name in ("id", "at", "by", "device", "engine")}
+    sign |= {name: sign_off["body"][name] for name in ("key", "engine_sha256", "limits_sha256")}
+    assert sign["engine_sha256"] == engine_sha256()
+    assert sign["limits_sha256"] == limits_sha256()
+    return str(json.loads(sign_off_text(json.dumps({"entries": before, "blobs": readable, "sign": sign})))["entry"])
+
+
 def test_signed_with_no_line_it_verifies_by_name(phone: Phone, tmp_path: Path) -> None:
     """Offline: one touch ends it, one signs it. Then the server names the key's owner, and so does `verify`."""
     phone.offline()
@@ -121,6 +147,7 @@ def test_signed_with_no_line_it_verifies_by_name(phone: Phone, tmp_path: Path) -
     assert (photo["kind"], photo["body"]["shows"], sign_off["kind"]) == ("photo", "signature", "sign_off")
     assert before[0]["kind"] == "person"
     assert "Ines Okafor" not in "".join(phone.yard.desk.entries(JOB))
+    assert signed_here(phone, sign_off) == bytes_to_sign(read_entry(phone.yard.desk.entries(JOB)[-1].encode())).decode()
     said = finding(phone)
     assert said["verdict"] == "holds"
     assert ", with Ines Okafor's key " in said["because"]
@@ -195,16 +222,7 @@ def test_what_comes_after_the_signature_demands_a_new_one(phone: Phone) -> None:
 def test_a_browser_without_ed25519_says_so(phone: Phone) -> None:
     """No key can be made: the drawing is kept, the job stays unsigned, and the server says that too."""
     phone.page.add_init_script(NO_ED25519)
-    phone.page.evaluate(
-        """() => new Promise((done) => {
-          const asked = indexedDB.open("backprobe");
-          asked.onsuccess = () => {
-            const changed = asked.result.transaction("settings", "readwrite");
-            changed.objectStore("settings").delete("signing keys");
-            changed.oncomplete = () => { asked.result.close(); done(); };
-          };
-        })"""
-    )
+    phone.page.evaluate(FORGET_KEY)
     phone.page.reload()
     page = to_hand_over(phone)
     expect(page.locator(".signs")).to_contain_text("This browser has no Ed25519")
@@ -216,6 +234,21 @@ def test_a_browser_without_ed25519_says_so(phone: Phone) -> None:
     expect(page.locator(".unsent")).to_have_text("All sent")
     assert [each["kind"] for each in kept(phone)].count("sign_off") == 0
     assert finding(phone)["because"] == "nobody has signed this job off yet"
+
+
+def test_a_phone_that_was_enrolled_before_gives_its_key_later(phone: Phone) -> None:
+    """Without a key, as a phone of an earlier version: the next round makes one, and the desk lists both."""
+    phone.page.evaluate(FORGET_KEY)
+    phone.page.reload()
+    to_hand_over(phone)
+    key = phone.page.locator(".signs .key")
+    expect(key).to_contain_text("Key ")
+    expect(phone.page.locator(".unsent")).to_have_text("All sent")
+    phone.page.get_by_role("button", name="Record (PDF)").click()  # a round of sending and fetching comes first
+    expect(phone.page.get_by_role("link", name="Open the record of")).to_be_visible()
+    mine = [each for each in at_desk(phone, "keys").json()["keys"] if each["device"].startswith("phone-")]
+    assert len({each["key"] for each in mine}) == 2
+    assert grouped(mine[-1]["fingerprint"]) in (key.text_content() or "")
 
 
 def test_the_record_is_kept_for_where_there_is_no_line(phone: Phone) -> None:

@@ -170,7 +170,7 @@ async function fetchEntries(job: string, seen: number, token: string): Promise<v
   }
 }
 
-const READ_HERE = ["recording", "reports", "meter_sheet", "mount", "policy", "walkround", "job", "unit_sheet"]; // photos stay on the server
+const READ_HERE = ["person", "recording", "reports", "meter_sheet", "mount", "policy", "walkround", "job", "unit_sheet"]; // photos stay on the server
 
 async function fetchBlobs(texts: readonly string[], token: string): Promise<void> {
   for (const text of texts) {
