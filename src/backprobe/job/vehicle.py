@@ -36,14 +36,16 @@ def vehicle_findings(sheet: JobSheet, walked: Walkround | None = None) -> tuple[
     said, read = sheet.vehicle.vin, walked.vehicle.vin if walked else None
     is_same = said is not None and read is not None and _plain(said) == _plain(read)
     of_read = (
-        () if read is None or is_same else tuple(each for each in _judged(sheet, read, ON_VEHICLE) if _is_odd(each))
+        ()
+        if read is None or is_same
+        else tuple(each for each in _judged(sheet, read, where=ON_VEHICLE) if _is_odd(each))
     )
     if said is None:
         return (NO_VIN, *of_read)
-    return (*_judged(sheet, said, ON_BOTH if is_same else ON_SHEET), *of_read)
+    return (*_judged(sheet, said, where=ON_BOTH if is_same else ON_SHEET), *of_read)
 
 
-def _judged(sheet: JobSheet, vin: str, where: str) -> tuple[Finding, ...]:
+def _judged(sheet: JobSheet, vin: str, *, where: str) -> tuple[Finding, ...]:
     vehicle = sheet.vehicle
     check = check_vin(vin, heavy=vehicle.heavy, stated_year=vehicle.model_year, job_year=sheet.year)
     return tuple(replace(each, what=f"{each.what}, {where}") for each in check.findings)
