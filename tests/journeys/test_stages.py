@@ -208,7 +208,7 @@ def test_a_recording_is_opened_on_the_phone_and_judged_there(phone: Phone) -> No
     phone.offline()
     page = phone.page
     phone.to_wires()
-    page.get_by_label("Open a recording (CSV)").set_input_files(DEMO / "truck-07" / "recordings" / "crank.csv")
+    page.get_by_label("Open a file").set_input_files(DEMO / "truck-07" / "recordings" / "crank.csv")
     expect(page.locator(".files li")).to_have_text("recordings/crank.csv")
     expect(page.locator("figure")).to_contain_text("crank.csv: the supply while the starter turns")
     must_be_reachable(phone)
@@ -226,7 +226,8 @@ def test_the_reports_of_a_unit_are_pasted(phone: Phone) -> None:
     page = phone.page
     page.goto(f"{phone.yard.url}#/job/{JOB}/prove")
     page.get_by_role("button", name="key off", exact=True).click()
-    page.get_by_label("or paste them, headings first").fill(pasted)
+    page.locator("details", has=page.locator(".files")).locator("summary").first.click()
+    page.get_by_label("or paste the reports, headings first").fill(pasted)
     page.get_by_role("button", name="Keep what was pasted").click()
     expect(page.locator(".files li")).to_have_text("reports.csv")
     expect(page.locator(".findings")).not_to_contain_text("no reports.csv")

@@ -15,8 +15,8 @@ const LEFT_OUT = `
   wsgiref xml xmlrpc zipapp
 `;
 
-// Texts come in decoded: of the codecs only those that Python itself needs to start and to read its zips.
-const CODECS = "__init__ aliases ascii cp437 idna latin_1 punycode raw_unicode_escape unicode_escape utf_8 utf_8_sig";
+// Of the codecs those that Python itself needs to start and to read its zips, and those of files that are opened here.
+const CODECS = "__init__ aliases ascii cp437 cp1252 idna latin_1 punycode raw_unicode_escape unicode_escape utf_16 utf_16_be utf_16_le utf_32 utf_8 utf_8_sig";
 
 // Every module is imported, and nothing that dataclasses write may be lacking: else a phone would start slowly, and nobody would see why.
 const TRY = `

@@ -2,8 +2,9 @@
 
 export interface Ask {
   readonly id: number;
-  readonly door: "judge_journal" | "margin_bars" | "pictures" | "places" | "proof" | "sign_off";
+  readonly door: "judge_journal" | "margin_bars" | "pictures" | "places" | "proof" | "sign_off" | "opened";
   readonly text: string;
+  readonly bytes?: Uint8Array; // of a file that was opened
 }
 
 export type Told =

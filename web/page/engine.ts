@@ -33,12 +33,12 @@ export class Engine {
   }
 
   /** The door's answer; null where a newer question of the same asker came first, or none can be had. */
-  ask(door: Ask["door"], text: string, asker: string = door): Promise<string | null> {
+  ask(door: Ask["door"], text: string, asker: string = door, bytes?: Uint8Array): Promise<string | null> {
     if (this.state.name === "failed") return Promise.resolve(null);
     return new Promise((done) => {
       this.queue.get(asker)?.done(null);
       this.last += 1;
-      this.queue.set(asker, { ask: { id: this.last, door, text }, done });
+      this.queue.set(asker, { ask: { id: this.last, door, text, ...(bytes ? { bytes } : {}) }, done });
       this.send();
     });
   }

@@ -3,6 +3,7 @@ import { useState } from "preact/hooks";
 import { freeName, placesIn, renamedPlace, takenIn, withoutPlace, withPlace, withTaken, type Place } from "../core/places.ts";
 import { valueIn } from "../core/sheet.ts";
 import { Choice } from "../parts/choice.tsx";
+import { OpenFile } from "../parts/open-file.tsx";
 import { Pictures } from "../parts/pictures.tsx";
 import { SkyOf } from "../parts/sky-of.tsx";
 import { UsualPlace, usualPlaceOf } from "../parts/usual-place.tsx";
@@ -87,6 +88,7 @@ export function MountPlaces({ id, open, around, job }: Props) {
         <Questions asks={PLACE_ASKS.slice(0, 2)} which={null} sheet={around.sheet} onAnswer={(changes) => void keeping(() => job.change(changes))} />
       </details>
       <Questions asks={PLACE_ASKS.slice(2)} which={null} sheet={around.sheet} onAnswer={(changes) => void keeping(() => job.change(changes))} />
+      <OpenFile kind="reception" open={open} />
     </section>
   );
 }

@@ -1,36 +1,48 @@
-// A file of text that belongs to a job: a recording, or what the unit reported; opened here, or pasted.
+// A file that belongs to a job: what it is is told from what it holds, by the engine, and said before anything else.
 import { useId, useState } from "preact/hooks";
+import { entriesOfFile, OPENED_KINDS, type Opened, type Refused } from "../core/opened.ts";
+import { sha256 } from "../core/digest.ts";
 import { text } from "../core/standing.ts";
 import { useKeeping, useShared } from "../page/context.ts";
-import type { NewEntry, OpenJob } from "../page/use-job.ts";
-import { textBlob } from "../store/blobs.ts";
-import { formWordsIn, type FormWord } from "../words/form-words.ts";
+import { engine } from "../page/engine.ts";
+import type { OpenJob } from "../page/use-job.ts";
+import { textOf } from "../store/blobs.ts";
+import { formWordsIn } from "../words/form-words.ts";
+import { Findings } from "./findings.tsx";
 
 const MOST_BYTES = 20_000_000; // more is slow to judge on a phone; it goes through the desk
-const REPORTS = "reports.csv";
 
-type Kind = "recording" | "reports";
+// what the engine calls the findings on a log: they belong to other stages, and stand here beside the file, too
+const FINDINGS_OF = { bus_log: "bus_", reception: "reception_" } as const;
 
 interface Props {
-  readonly kind: Kind;
+  readonly kind?: "recording" | "reports" | "reception"; // what is expected here; anything else is taken, too
   readonly open: OpenJob;
 }
-
-const ASKED: Readonly<Record<Kind, FormWord>> = { recording: "open_recording", reports: "open_reports" };
 
 export function OpenFile({ kind, open }: Props) {
   const { language, setFault } = useShared();
   const words = formWordsIn(language);
   const keeping = useKeeping();
-  const held = open.said.filter((one) => one.kind === kind);
-  const keep = async (name: string, content: string): Promise<void> => {
-    const blob = await textBlob(content);
-    const body = { file: name, sha256: blob.sha256, bytes: blob.bytes.byteLength, stored: true };
-    await keeping(() => open.write([fileEntry(open, kind, body)], [blob]));
+  const [busy, setBusy] = useState<string | null>(null);
+  const [taken, setTaken] = useState<{ readonly name: string; readonly found: Opened } | null>(null);
+  const held = open.said.filter((one) => OPENED_KINDS.some((known) => known === one.kind));
+  const keep = async (name: string, bytes: Uint8Array<ArrayBuffer>): Promise<boolean> => {
+    setBusy(name);
+    setTaken(null);
+    const found = await whatItIs(open, name, bytes);
+    setBusy(null);
+    if (!found?.ok) return (setFault(found ? words("file_refused", { why: found.error }) : words("file_unread", { name })), false);
+    const digest = await sha256(bytes);
+    const drafts = entriesOfFile(found, { sha256: digest, bytes: bytes.byteLength }, open.said);
+    const blob = { sha256: digest, type: "text/plain", bytes: bytes.buffer };
+    const isKept = await keeping(() => (drafts.length > 0 ? open.write(drafts, [blob]) : Promise.resolve()));
+    if (isKept) setTaken({ name, found });
+    return isKept;
   };
   const take = async (file: File): Promise<void> => {
     if (file.size > MOST_BYTES) return setFault(words("file_too_large"));
-    await keep(kind === "recording" ? `recordings/${file.name}` : REPORTS, await file.text());
+    await keep(file.name, new Uint8Array(await file.arrayBuffer()));
   };
   return (
     <div class="files">
@@ -40,10 +52,9 @@ export function OpenFile({ kind, open }: Props) {
         ))}
       </ul>
       <label class="button take">
-        {words(ASKED[kind])}
+        {words("open_file")}
         <input
           type="file"
-          accept=".csv,.txt,.tsv,text/*"
           onChange={(event) => {
             const file = event.currentTarget.files?.[0];
             event.currentTarget.value = "";
@@ -51,12 +62,39 @@ export function OpenFile({ kind, open }: Props) {
           }}
         />
       </label>
-      {kind === "reports" && <Paste onPaste={(content) => void keep(REPORTS, content)} />}
+      <p class="small">{words("open_file_say")}</p>
+      <p role="status" class={busy === null ? "said" : "say"}>
+        {busy !== null && words("file_listening", { name: busy })}
+        {taken && (
+          <>
+            {words("file_taken", { name: taken.name, what: words(`file_is_${taken.found.kind}`) })} <span lang="en">({taken.found.counted})</span>
+          </>
+        )}
+      </p>
+      <OfLog kind="bus_log" open={open} />
+      {kind !== "reception" && <OfLog kind="reception" open={open} />}
+      {kind === "reports" && <Paste onPaste={(content) => keep("reports.csv", new TextEncoder().encode(content))} />}
     </div>
   );
 }
 
-function Paste({ onPaste }: { onPaste: (content: string) => void }) {
+/** What was found of logs of one kind; nothing where there is none. */
+function OfLog({ kind, open }: { kind: keyof typeof FINDINGS_OF; open: OpenJob }) {
+  const judged = open.judgement?.ok ? open.judgement : null;
+  const found = judged?.findings.filter(({ id }) => id.startsWith(FINDINGS_OF[kind])) ?? [];
+  return judged && found.length > 0 ? <Findings findings={found} all={judged.findings} open={open} /> : null;
+}
+
+/** The engine's word on a file; null where the engine cannot be had. */
+async function whatItIs({ said }: OpenJob, file: string, bytes: Uint8Array): Promise<Opened | Refused | null> {
+  const sheet = said.findLast((one) => one.kind === "job");
+  const asked = JSON.stringify({ file, "job.toml": sheet ? await textOf(text(sheet.body, "sha256")) : null });
+  const told = await engine().ask("opened", asked, `opened ${file}`, bytes);
+  return told === null ? null : (JSON.parse(told) as Opened | Refused);
+}
+
+/** What was pasted stays in its field where it cannot be kept. */
+function Paste({ onPaste }: { onPaste: (content: string) => Promise<boolean> }) {
   const { language } = useShared();
   const words = formWordsIn(language);
   const [content, setContent] = useState("");
@@ -65,23 +103,9 @@ function Paste({ onPaste }: { onPaste: (content: string) => void }) {
     <div class="typed">
       <label for={line}>{words("paste_reports")}</label>
       <textarea id={line} rows={3} value={content} spellcheck={false} onInput={(event) => setContent(event.currentTarget.value)} />
-      <button
-        type="button"
-        disabled={content.trim() === ""}
-        onClick={() => {
-          onPaste(content);
-          setContent("");
-        }}
-      >
+      <button type="button" disabled={content.trim() === ""} onClick={() => void onPaste(content).then((isKept) => isKept && setContent(""))}>
         {words("keep_pasted")}
       </button>
     </div>
   );
-}
-
-/** The entry of a file; one of the same name stands in place of the one before. */
-function fileEntry({ said }: OpenJob, kind: Kind, body: { readonly file: string; readonly sha256: string; readonly bytes: number; readonly stored: boolean }): NewEntry {
-  const before = said.filter((one) => one.kind === kind && text(one.body, "file") === body.file).map((one) => one.id);
-  const blobs = [body.sha256];
-  return before.length === 0 ? { kind, body, blobs } : { kind: "correction", body: { replaces: before, kind, body }, blobs };
 }

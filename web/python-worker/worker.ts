@@ -10,7 +10,7 @@ declare const START: string;
 interface Python {
   FS: { writeFile(path: string, bytes: Uint8Array): void };
   runPython(code: string): unknown;
-  globals: { get(name: string): (text: string) => string };
+  globals: { get(name: string): (text: string, bytes?: Uint8Array) => string };
 }
 
 const DOORS: Record<Ask["door"], string> = {
@@ -20,6 +20,7 @@ const DOORS: Record<Ask["door"], string> = {
   places: "places_text",
   proof: "proof_text",
   sign_off: "sign_off_text",
+  opened: "opened_file",
 };
 const OPENED = `
 from backprobe.job.journal_door import judge_journal_text, margin_bars_text, pictures_text
@@ -36,6 +37,12 @@ def proof_text(text):
     from backprobe.job.proof_door import proof_text as door
 
     return door(text)
+
+
+def opened_file(asked, held):
+    from backprobe.job.opened_door import opened_text as door  # as rarely
+
+    return door(asked, held.to_bytes())
 `;
 
 const place = (name: string): string => new URL(name, self.location.href).href;
@@ -65,7 +72,8 @@ self.onmessage = async ({ data }: MessageEvent<Ask>) => {
   try {
     const { globals } = await python;
     const begun = performance.now();
-    const text = globals.get(DOORS[data.door])(data.text);
+    const door = globals.get(DOORS[data.door]);
+    const text = data.bytes ? door(data.text, data.bytes) : door(data.text);
     say({ state: "answer", id: data.id, text, ms: Math.round(performance.now() - begun) });
   } catch (fault) {
     say({ state: "fault", id: data.id, why: String(fault) });

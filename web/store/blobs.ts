@@ -35,7 +35,18 @@ export async function blobOf(digest: string): Promise<KeptBlob | null> {
 /** Its text; null where this phone has no such file or it is no text. */
 export async function textOf(digest: string): Promise<string | null> {
   const found = await blobOf(digest);
-  return found?.type.startsWith("text/") ? new TextDecoder().decode(found.bytes) : null;
+  return found?.type.startsWith("text/") ? decoded(found.bytes) : null;
+}
+
+/** As the engine elsewhere reads a file: by its byte order mark, else as UTF-8, else by Windows' western code page. */
+function decoded(bytes: ArrayBuffer): string {
+  const [first, second] = new Uint8Array(bytes.slice(0, 2));
+  if ((first === 0xff && second === 0xfe) || (first === 0xfe && second === 0xff)) return new TextDecoder(first === 0xff ? "utf-16le" : "utf-16be").decode(bytes);
+  try {
+    return new TextDecoder("utf-8", { fatal: true }).decode(bytes);
+  } catch {
+    return new TextDecoder("windows-1252").decode(bytes);
+  }
 }
 
 /** The digests of files that wait to be sent. */

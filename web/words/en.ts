@@ -214,7 +214,7 @@ export const en = {
   light_dark: "dark",
   light_other: "{light} shows something else",
   seen_so: "seen: {pattern}",
-  reports_by_hand: "Open or paste reports",
+  reports_by_hand: "Open a file, or paste reports",
   turn_off: "key off",
   turn_accessory: "accessory",
   turn_on: "key on",

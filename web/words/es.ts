@@ -216,7 +216,7 @@ export const es: Readonly<Record<Word, string>> = {
   light_dark: "apagada",
   light_other: "{light} muestra otra cosa",
   seen_so: "visto: {pattern}",
-  reports_by_hand: "Abrir o pegar informes",
+  reports_by_hand: "Abrir un archivo, o pegar informes",
   turn_off: "llave quitada",
   turn_accessory: "accesorios",
   turn_on: "contacto",
