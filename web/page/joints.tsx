@@ -134,7 +134,7 @@ function OneLead({ lead, joining, findings, onAnswer }: LeadProps) {
   const table = { name: "joint", where: { key: "lead", value: lead.name } };
   const isSplice = valueIn(sheet, table, "near_module") !== null || isSpliced(joining, lead);
   const begun = valuesIn(sheet, "joint", "lead").includes(lead.name);
-  const wire = taps.get(lead.purpose)?.wire ?? null;
+  const wire = taps[lead.purpose]?.wire ?? null;
   const first: Change[] = [
     ...(wire !== null ? [{ table, key: "wire", value: wire, only: "unsaid" as const }] : []),
     ...(lead.fuse_A !== null && wire !== null ? [{ table, key: JOINT.fuse_A.key, value: lead.fuse_A, only: "unsaid" as const }] : []),

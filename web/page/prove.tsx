@@ -25,6 +25,7 @@ export function Prove({ id }: { id: string }) {
   const proved = open.judgement?.ok && !open.behind ? (open.judgement.prove?.turns ?? []) : [];
   const plan = proof?.plan ?? null;
   const underWay = turns.length > 0 && plan !== null && follow(plan, turns.map((turn) => text(turn.body, "key"))).next !== null;
+  const refused = open.judgement?.ok === false ? words("refused_job", { why: open.judgement.error }) : null;
   const stamp = (key: Turn): void => {
     const t = `${new Date().toISOString().slice(0, 23)}Z`; // the moment of the touch, before anything else is done
     void keeping(() => open.write([{ kind: "key_turn", body: { t, key, file: null, line: null } }]));
@@ -35,7 +36,7 @@ export function Prove({ id }: { id: string }) {
       <main>
         <Troubles />
         {open.entries !== null && (
-          <KeyScript plan={plan} turns={turns} proved={proved} onTurn={stamp} onTakeBack={(turn) => void keeping(() => open.write([withdrawn([turn.id])]))}>
+          <KeyScript plan={plan} refused={refused} turns={turns} proved={proved} onTurn={stamp} onTakeBack={(turn) => void keeping(() => open.write([withdrawn([turn.id])]))}>
             <UnitNow heard={proof?.heard ?? null} />
           </KeyScript>
         )}

@@ -24,16 +24,16 @@ export function useJoining({ said, job }: OpenJob, around: Around): Joining | un
 }
 
 /** The wires of this vehicle that were chosen; none while two are claimed for one lead. */
-function tapsOf(said: readonly Said[], sheet: string): Map<string, Tap> {
+function tapsOf(said: readonly Said[], sheet: string): Record<string, Tap> {
   const table = probeTable(said);
-  const found = new Map<string, Tap>();
+  const found: Record<string, Tap> = {};
   for (const purpose of TAPPED) {
     const wire = chosenFor(purpose, table, sheet);
     if (wire === null) continue;
     const known = table.wires.find((one) => one.name === wire);
     const written = (key: string): string => String(valueIn(sheet, { name: "wire", where: { key: "name", value: wire } }, key) ?? "");
     const feeds = [...(known?.circuits ?? []), written("circuit")];
-    found.set(purpose, { wire, connector: known?.connector || written("connector"), cavity: known?.cavity || written("cavity"), feeds });
+    found[purpose] = { wire, connector: known?.connector || written("connector"), cavity: known?.cavity || written("cavity"), feeds };
   }
   return found;
 }
@@ -46,8 +46,8 @@ function chosenFor(purpose: string, { claims }: ProbeTable, sheet: string): stri
 }
 
 /** The volts that the supply's wire showed with the key off and nothing on it, as they were last read; null where nobody read them. */
-export function keyOffOf(said: readonly Said[], taps: ReadonlyMap<string, Tap>): KeyOff | null {
-  const wire = taps.get("supply")?.wire;
+export function keyOffOf(said: readonly Said[], taps: Readonly<Record<string, Tap>>): KeyOff | null {
+  const wire = taps["supply"]?.wire;
   const alike = probeTable(said).readings.filter((one) => one.wire === wire && one.capture === "display" && one.load === "" && !one.disputed);
   const read = alike.findLast((one) => one.key === "after") ?? alike.findLast((one) => one.key === "off");
   return read && wire !== undefined ? { wire, volts: read.volts } : null;

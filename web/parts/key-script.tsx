@@ -5,6 +5,7 @@ import { clockText, follow, left_s, type Step } from "../core/key-plan.ts";
 import { text, type Said } from "../core/standing.ts";
 import { useShared } from "../page/context.ts";
 import type { ProvedTurn } from "../page/judgement.ts";
+import { useEngine } from "../page/use-engine.ts";
 import { useNow } from "../page/use-proof.ts";
 import type { Word } from "../words/en.ts";
 import { named } from "../words/words.ts";
@@ -18,6 +19,7 @@ const SHAPE_OF = { matched: "holds", missing: "fails", open: "open" } as const;
 
 interface Props {
   readonly plan: readonly Step[] | null; // null while the engine has not said it
+  readonly refused: string | null; // why it says none
   readonly turns: readonly Said[]; // in the order of time
   readonly proved: readonly ProvedTurn[]; // of the same turns, or none
   readonly onTurn: (key: Turn) => void;
@@ -25,9 +27,11 @@ interface Props {
   readonly children: ComponentChildren; // what the unit says, beneath the turn that is due
 }
 
-export function KeyScript({ plan, turns, proved, onTurn, onTakeBack, children }: Props) {
+export function KeyScript({ plan, refused, turns, proved, onTurn, onTakeBack, children }: Props) {
   const { words } = useShared();
   const now = useNow();
+  const state = useEngine();
+  const why = state.name === "failed" ? words("engine_failed", { why: state.why }) : refused;
   const last = turns.at(-1);
   const since = last ? text(last.body, "t") : null;
   const followed = plan ? follow(plan, turns.map((turn) => text(turn.body, "key"))) : null;
@@ -39,6 +43,7 @@ export function KeyScript({ plan, turns, proved, onTurn, onTakeBack, children }:
   return (
     <>
       <section class="next">
+        {plan === null && <p class="turn say">{why ?? words("plan_coming")}</p>}
         {plan !== null && due === null && <p class="do">{left > 0 ? words("script_wait", { left: clockText(left) }) : words("script_done")}</p>}
         {due === "crank" && <p class="caution">{words("caution_crank")}</p>}
         {due && (
@@ -55,10 +60,7 @@ export function KeyScript({ plan, turns, proved, onTurn, onTakeBack, children }:
         )}
         <p class="unseen" role="status">{due && left === 0 ? `${words("turn_now")} ${doing(words, due)}` : ""}</p>
       </section>
-      {children}
-      <Done turns={turns} proved={proved} onTakeBack={onTakeBack} />
-      {plan !== null && at !== null && <ToCome steps={plan.slice(at + 1)} />}
-      <details class="single" open={plan === null}>
+      <details class="single" open={plan === null && why !== null}>
         <summary>{words("something_else")}</summary>
         <div class="turns">
           {TURNS.map((key) => (
@@ -68,6 +70,9 @@ export function KeyScript({ plan, turns, proved, onTurn, onTakeBack, children }:
           ))}
         </div>
       </details>
+      {children}
+      <Done turns={turns} proved={proved} onTakeBack={onTakeBack} />
+      {plan !== null && at !== null && <ToCome steps={plan.slice(at + 1)} />}
     </>
   );
 }

@@ -53,7 +53,7 @@ function Where({ lead, joining: { sheet, taps } }: { lead: Lead; joining: Joinin
   const { language } = useShared();
   const forms = formWordsIn(language);
   const wire = jointOf(sheet, lead)("wire");
-  const tap = taps.get(lead.purpose);
+  const tap = taps[lead.purpose];
   if (wire !== null) {
     const isIn = tap?.wire === wire && tap.connector !== "" && !String(wire).includes(tap.connector);
     return <p>{`→ ${String(wire)}${isIn ? ` (${tap.connector} ${tap.cavity})` : ""}`}</p>;

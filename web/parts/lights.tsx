@@ -1,4 +1,5 @@
 // The unit's lights: all as its sheet states by one touch, or each by what was seen.
+import { useEffect, useState } from "preact/hooks";
 import { text } from "../core/standing.ts";
 import { useKeeping, useShared } from "../page/context.ts";
 import type { NewEntry, OpenJob } from "../page/use-job.ts";
@@ -45,6 +46,9 @@ function OneLight({ light, onSay }: { light: Light; onSay: (pattern: string) => 
   const { words } = useShared();
   const { pattern, seen } = light;
   const is = seen === null ? null : seen === pattern ? ("stated" as const) : seen === DARK ? ("dark" as const) : ("other" as const);
+  const other = is === "other" ? (seen ?? "") : "";
+  const [typed, setTyped] = useState(other); // what is being typed stays, whatever comes in meanwhile
+  useEffect(() => setTyped(other), [other]);
   const options = [
     { value: "stated" as const, label: words("as_stated") },
     { value: "dark" as const, label: words("light_dark") },
@@ -54,7 +58,7 @@ function OneLight({ light, onSay }: { light: Light; onSay: (pattern: string) => 
       <Choice legend={light.light} kind="strip" options={options} value={is === "other" ? null : is} onChange={(chosen) => onSay(chosen === "dark" ? DARK : (pattern ?? ""))} />
       <label class="typed">
         {words("light_other", { light: light.light })}
-        <input value={is === "other" ? (seen ?? "") : ""} autoComplete="off" onChange={(event) => event.currentTarget.value.trim() && onSay(event.currentTarget.value.trim())} />
+        <input value={typed} autoComplete="off" onInput={(event) => setTyped(event.currentTarget.value)} onBlur={() => typed.trim() !== "" && typed.trim() !== other && onSay(typed.trim())} />
       </label>
     </>
   );

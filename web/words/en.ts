@@ -186,6 +186,7 @@ export const en = {
   script_done: "All turns done.",
   something_else: "Something else happened",
   put_right: "Put a turn right",
+  plan_coming: "The plan is coming. Key off, and wait.",
   take_back_turn: "Take back: {turn}",
   findings_so_far: "Findings so far",
   then_turns: "Then:",

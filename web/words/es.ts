@@ -188,6 +188,7 @@ export const es: Readonly<Record<Word, string>> = {
   script_done: "Todo hecho.",
   something_else: "Pasó otra cosa",
   put_right: "Corregir un giro",
+  plan_coming: "El plan está llegando. Quite la llave y espere.",
   take_back_turn: "Retirar: {turn}",
   findings_so_far: "Resultados hasta ahora",
   then_turns: "Después:",

@@ -26,7 +26,7 @@ export interface Tap {
 export interface Joining {
   readonly sheet: string;
   readonly leads: readonly Lead[];
-  readonly taps: ReadonlyMap<string, Tap>; // by what the lead is for
+  readonly taps: Readonly<Record<string, Tap>>; // by what the lead is for
   readonly usual: Usual | null;
   readonly last: Usual | null; // of whatever type: what this phone joined last
 }
@@ -65,7 +65,7 @@ function chosenBefore({ sheet, taps }: Joining, usual: Usual, lead: Lead): Given
   const isUsed = isFed || lead.purpose === "ground" || jointIn(sheet, lead.name, "wire") !== null;
   if (!isUsed) return [];
   const before = (key: JointKey): Value | null => jointIn(usual.job, lead.name, key);
-  const tap = taps.get(lead.purpose) ?? null;
+  const tap = taps[lead.purpose] ?? null;
   return [
     ...(isFed ? given(JOINT.wire, tap?.wire ?? null, lead.name) : []),
     ...given(JOINT.fuse_A, lead.fuse_A ?? before("fuse_A"), lead.name),
@@ -94,7 +94,7 @@ const wireIn = (sheet: string, name: string, key: string): Value | null => value
 
 /** The tapped circuit's own fuse and load, where it is the same circuit. */
 function circuitBefore({ taps }: Joining, usual: Usual): Given[] {
-  if (!sameTap(usual, "supply", taps.get("supply") ?? null)) return [];
+  if (!sameTap(usual, "supply", taps["supply"] ?? null)) return [];
   return Object.values(CIRCUIT).flatMap((ask) => given(ask, valueIn(usual.job, { name: "join" }, ask.key)));
 }
 
@@ -104,7 +104,7 @@ export function asFirst({ leads, taps, usual, last }: Joining): Offer | null {
   const answers = leads.filter(({ purpose }) => FED.includes(purpose) || purpose === "ground").flatMap((lead) => {
     const habits = HABITS.flatMap((key) => given(JOINT[key], last ? jointIn(last.job, lead.name, key) : null, lead.name));
     const method = lead.purpose === "ground" ? given(JOINT.method, "ring_terminal", lead.name) : [];
-    const wire = taps.get(lead.purpose)?.wire ?? null;
+    const wire = taps[lead.purpose]?.wire ?? null;
     return [...given(JOINT.wire, wire, lead.name), ...given(JOINT.fuse_A, lead.fuse_A, lead.name), ...(habits.some(({ ask }) => ask.key === "method") ? habits : [...method, ...habits])];
   });
   if (answers.length === 0) return null;
@@ -116,7 +116,7 @@ const BODY = /\b(?:body.?build\w*|accessory connector|upfitter)\b/i; // as src/b
 
 /** Whether a lead was spliced into the vehicle's own wiring, at no body-builder connector: then the engine asks why, and where. */
 export function isSpliced({ sheet, taps }: Joining, lead: Lead): boolean {
-  const tap = taps.get(lead.purpose);
+  const tap = taps[lead.purpose];
   return FED.includes(lead.purpose) && PARTED.includes(String(jointIn(sheet, lead.name, "method"))) && !BODY.test([...(tap?.feeds ?? []), tap?.connector ?? ""].join(" "));
 }
 
