@@ -35,6 +35,30 @@ crypto.subtle.generateKey = (algorithm, ...rest) =>
 """
 
 
+MOST_RECORDS = 8
+OLD_RECORDS = """
+count => new Promise((done) => {
+  const asked = indexedDB.open("backprobe");
+  asked.onsuccess = () => {
+    const changed = asked.result.transaction("settings", "readwrite");
+    for (let at = 0; at < count; at += 1) {
+      const record = { job: `old ${at}`, at: `2026-01-0${at + 1}T08:00Z`, entries: 1, bytes: new ArrayBuffer(1) };
+      changed.objectStore("settings").put(record, ["record", record.job]);
+    }
+    changed.oncomplete = () => { asked.result.close(); done(); };
+  };
+})
+"""
+RECORDS = """
+() => new Promise((done) => {
+  const asked = indexedDB.open("backprobe");
+  asked.onsuccess = () => {
+    const got = asked.result.transaction("settings").objectStore("settings").getAllKeys();
+    const isRecord = (key) => Array.isArray(key) && key[0] === "record";
+    got.onsuccess = () => { asked.result.close(); done(got.result.filter(isRecord).map((key) => key[1])); };
+  };
+})
+"""
 FORGET_KEY = """
 () => new Promise((done) => {
   const asked = indexedDB.open("backprobe");
@@ -236,6 +260,26 @@ def test_a_browser_without_ed25519_says_so(phone: Phone) -> None:
     assert finding(phone)["because"] == "nobody has signed this job off yet"
 
 
+def test_a_job_is_abandoned_with_nobody_there(phone: Phone) -> None:
+    """What was undone, restored and why is asked for first; then the key signs alone, and that is shown."""
+    page = to_hand_over(phone)
+    page.get_by_text("Another end, or who owes it").click()
+    touch(page.get_by_role("group", name="It ends").get_by_label("abandoned", exact=True))
+    expect(page.locator(".ending [role=alert]")).to_contain_text("why the job was abandoned is not said")
+    answer(page, "Why", "the owner said no")
+    for question in ("What was taken out again", "What was put back and tested"):
+        touch(page.get_by_role("group", name=question).get_by_label("there are", exact=True))
+        line = page.get_by_role("textbox", name="Several: with a comma between").last
+        line.fill("nothing had been touched")
+        line.blur()
+    expect(page.locator(".ending [role=alert]")).to_have_count(0)
+    page.get_by_role("button", name="Nobody is there to draw: sign without").click()
+    expect(page.locator(".signed h2")).to_contain_text("Signed off as abandoned, by Ines Okafor")
+    expect(page.locator(".unsent")).to_have_text("All sent")
+    assert at_desk(phone, f"jobs/{JOB}").json()["job"]["state"] == "abandoned"
+    assert [each["kind"] for each in kept(phone)].count("photo") == 0
+
+
 def test_a_phone_that_was_enrolled_before_gives_its_key_later(phone: Phone) -> None:
     """Without a key, as a phone of an earlier version: the next round makes one, and the desk lists both."""
     phone.page.evaluate(FORGET_KEY)
@@ -254,6 +298,7 @@ def test_a_phone_that_was_enrolled_before_gives_its_key_later(phone: Phone) -> N
 def test_the_record_is_kept_for_where_there_is_no_line(phone: Phone) -> None:
     """With a line the server makes it; without one it is shown as it was kept, and a fresh one is refused plainly."""
     page = to_hand_over(phone)
+    page.evaluate(OLD_RECORDS, MOST_RECORDS)
     page.get_by_role("button", name="Record (PDF)").click()
     shown = page.get_by_role("link", name="Open the record of")
     expect(shown).to_be_visible()
@@ -266,6 +311,8 @@ def test_the_record_is_kept_for_where_there_is_no_line(phone: Phone) -> None:
     assert opened.value.url.startswith("blob:")
     opened.value.close()
     assert page.evaluate(KEPT_RECORD, JOB) == "%PDF-"
+    names = page.evaluate(RECORDS)
+    assert sorted(names) == sorted([JOB, *(f"old {number}" for number in range(1, MOST_RECORDS))])  # the oldest went
     page.get_by_role("button", name="Record (PDF)").click()
     expect(page.locator(".record [role=status]")).to_contain_text("No line: only the server makes the record.")
     answer(page, "Odometer [km]", "184220")
