@@ -4,7 +4,7 @@ import { formWordsIn, isFormWord, type FormWords } from "../words/form-words.ts"
 import { useShared } from "./context.ts";
 import type { Around } from "./forms/offer.ts";
 import { END, endsSo, LACKS, namesAll, OWED, owedOf, type Owed } from "./forms/hand-over.ts";
-import type { Ends, Judgement } from "./judgement.ts";
+import type { Ends, Judgement, Lack } from "./judgement.ts";
 import { Questions } from "./questions.tsx";
 import type { OpenJob } from "./use-job.ts";
 import type { Answer } from "./use-sheet.ts";
@@ -30,11 +30,11 @@ export function Ending({ open, judged, around, onAnswer }: Props) {
       {judged === null && <p class="say">{words("judging")}</p>}
       {judged && end !== null && (judged.ends.hindered ?? []).length > 0 && <Hindered end={endWord(end, asked)} why={judged.ends.hindered ?? []} />}
       {judged && !isSaid && <Possible ends={judged.ends} owed={owed} wait={open.behind} onEnd={(so) => onAnswer(endsSo(so, owed, sheet))} />}
-      {isSaid && end === "provisional" && <OwedList owed={owed} />}
+      {isSaid && end === "provisional" && <OwedList owed={owed} lacks={judged?.ends.lacks ?? []} />}
       <details class="single">
         <summary>{asked("another_end")}</summary>
         <Questions asks={END} which={null} sheet={sheet} onAnswer={onAnswer} />
-        {end === "provisional" && <ByHand sheet={sheet} onAnswer={onAnswer} />}
+        {end === "provisional" && <ByHand sheet={sheet} lacks={judged?.ends.lacks ?? []} onAnswer={onAnswer} />}
       </details>
     </section>
   );
@@ -56,7 +56,7 @@ function Possible({ ends, owed, wait, onEnd }: { ends: Ends; owed: readonly Owed
   return (
     <div class="at-once">
       <p>{asked(can === "proven" ? "can_proven" : "can_provisional")}</p>
-      {can === "provisional" && <OwedList owed={owed} />}
+      {can === "provisional" && <OwedList owed={owed} lacks={ends.lacks} />}
       <button type="button" class="wide" disabled={wait} onClick={() => onEnd(can)}>
         {asked(can === "proven" ? "end_proven" : "end_provisional")}
       </button>
@@ -70,14 +70,14 @@ function Possible({ ends, owed, wait, onEnd }: { ends: Ends; owed: readonly Owed
   );
 }
 
-function OwedList({ owed }: { owed: readonly Owed[] }) {
+function OwedList({ owed, lacks }: { owed: readonly Owed[]; lacks: readonly Lack[] }) {
   const { language } = useShared();
   const asked = formWordsIn(language);
   return (
     <dl class="given owed">
       {owed.map((one) => (
         <div key={one.what}>
-          <dt lang={one.what in LACKS ? undefined : "en"}>{lackWord(one.what, asked)}</dt>
+          <dt>{lackWord(one.what, asked, lacks)}</dt>
           <dd>{asked("owed_line", { who: one.owed_by, day: dayWord(one.until, language) })}</dd>
         </div>
       ))}
@@ -95,10 +95,10 @@ function Hindered({ end, why }: { end: string; why: readonly string[] }) {
   );
 }
 
-/** The engine's own sentences, which are English. */
+/** The engine's own sentences. */
 function Sentences({ said }: { said: readonly string[] }) {
   return (
-    <ul class="sentences" lang="en">
+    <ul class="sentences">
       {said.map((one) => (
         <li key={one}>{one}</li>
       ))}
@@ -107,7 +107,7 @@ function Sentences({ said }: { said: readonly string[] }) {
 }
 
 /** Who owes each thing, and until when, one by one. */
-function ByHand({ sheet, onAnswer }: { sheet: string; onAnswer: Answer }) {
+function ByHand({ sheet, lacks, onAnswer }: { sheet: string; lacks: readonly Lack[]; onAnswer: Answer }) {
   const { language } = useShared();
   const asked = formWordsIn(language);
   const named = valuesIn(sheet, "hand_over.missing", "what");
@@ -117,7 +117,7 @@ function ByHand({ sheet, onAnswer }: { sheet: string; onAnswer: Answer }) {
       {all.map((what) => (
         <fieldset key={what} class="owes">
           <legend>
-            {asked("missing")}: {lackWord(what, asked)}
+            {asked("missing")}: {lackWord(what, asked, lacks)}
           </legend>
           <Questions asks={OWED} which={{ key: "what", value: what }} sheet={sheet} onAnswer={onAnswer} />
         </fieldset>
@@ -135,9 +135,9 @@ export function endIn(sheet: string): string | null {
 /** An end in words. */
 export const endWord = (end: string, asked: FormWords): string => (isFormWord(end) ? asked(end) : end);
 
-function lackWord(what: string, asked: FormWords): string {
+function lackWord(what: string, asked: FormWords, lacks: readonly Lack[]): string {
   const word = (LACKS as Readonly<Record<string, string>>)[what];
-  return word !== undefined && isFormWord(word) ? asked(word) : what;
+  return word !== undefined && isFormWord(word) ? asked(word) : (lacks.find((lack) => lack.what === what)?.said ?? what);
 }
 
 function dayWord(day: string, language: string): string {

@@ -46,7 +46,7 @@ export function FormPage({ id, name }: { id: string; name: FormName }) {
         <Pictures open={open} names={PICTURES_OF[name]} />
         <h2>{words("findings")}</h2>
         {open.judgement?.ok === false && (
-          <p class="fault" lang="en">
+          <p class="fault">
             {words("refused_job", { why: open.judgement.error })}
           </p>
         )}

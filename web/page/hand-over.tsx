@@ -39,7 +39,7 @@ export function HandOver({ id }: { id: string }) {
         {around && <FormSection section={DRIVER} open={open} around={around} onAnswer={into(sheet)} />}
         {around && <Ending open={open} judged={judged} around={around} onAnswer={into(sheet)} />}
         {open.judgement?.ok === false && (
-          <p class="fault" lang="en">
+          <p class="fault">
             {words("refused_job", { why: open.judgement.error })}
           </p>
         )}

@@ -51,7 +51,7 @@ function NextThing({ open: { judgement, behind } }: { open: OpenJob }) {
   const state = useEngine();
   if (judgement?.ok) {
     return (
-      <p class={behind ? "do behind" : "do"} lang="en" aria-live="polite">
+      <p class={behind ? "do behind" : "do"} aria-live="polite">
         {judgement.next ?? words("next_none")}
       </p>
     );

@@ -57,12 +57,19 @@ export interface Judgement {
   readonly setup: { readonly system_V: number; readonly keys: readonly Key[]; readonly captures: readonly Capture[]; readonly meter: string };
 }
 
+/** What a job lacks: `what` as it is written into the sheet, `said` in the language of the page where that is not English. */
+export interface Lack {
+  readonly what: string;
+  readonly said?: string;
+  readonly means: string | null;
+}
+
 /** How the job can end; `hindered` is what keeps it from ending as its sheet says, null where that says nothing. */
 export interface Ends {
   readonly can: "proven" | "provisional" | "abandoned";
   readonly not_proven: readonly string[];
   readonly fails: readonly string[];
-  readonly lacks: readonly { readonly what: string; readonly means: string | null }[];
+  readonly lacks: readonly Lack[];
   readonly hindered: readonly string[] | null;
 }
 

@@ -14,6 +14,7 @@ async function begin(): Promise<void> {
   showTheme((await setting("theme")) ?? "auto");
   const enrolment = await setting("enrolment");
   const language: Language = (await setting("language")) ?? enrolment?.person.language ?? languageOf(navigator.languages);
+  document.documentElement.lang = language; // before anything is asked of the engine
   render(<App language={language} enrolled={enrolment !== null} onLanguage={(chosen) => void keepSetting("language", chosen)} />, place);
   performance.mark("backprobe-usable");
   startSync();

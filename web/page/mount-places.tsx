@@ -62,7 +62,7 @@ export function MountPlaces({ id, open, around, job }: Props) {
       <Ranked sheet={sheet} sky={sky?.ok ? sky : null} onTake={take} />
       {places.length > 0 && <WhereItStands sheet={around.jobSheet} onKnown={(changes) => void keeping(() => job.change(changes))} />}
       {sky?.ok === false && (
-        <p class="fault" lang="en">
+        <p class="fault">
           {sky.error}
         </p>
       )}

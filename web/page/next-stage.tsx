@@ -17,7 +17,7 @@ export function NextStage({ open, id, stage }: { open: OpenJob; id: string; stag
     <nav class="onward" aria-label={words("onward")}>
       {undone.length > 0 && (
         <p class={open.behind ? "small behind" : "small"}>
-          {words("open_here")} <span lang="en">{undone.slice(0, SHOWN).join(", ")}</span>
+          {words("open_here")} {undone.slice(0, SHOWN).join(", ")}
           {more > 0 && ` ${words("and_more", { count: more })}`}
         </p>
       )}

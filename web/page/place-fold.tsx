@@ -56,7 +56,7 @@ export function PlaceFold({ seat, name, sheet, figures, isOpen, onAnswer, onRena
       <details class="single">
         <summary>{words("place_figures")}</summary>
         <Questions asks={measuredAsks(seat)} which={which} sheet={sheet} onAnswer={answer} />
-        <ul class="small" lang="en">
+        <ul class="small">
           {figures.map((line) => (
             <li key={line}>{line}</li>
           ))}

@@ -11,6 +11,7 @@ import { setting } from "../store/settings.ts";
 import { onSync, somethingNew } from "../sync/sync.ts";
 import { engine } from "./engine.ts";
 import type { Judgement, NotJudged } from "./judgement.ts";
+import { spoken } from "./spoken.ts";
 import { signaturesOf } from "./signatures.ts";
 
 declare const VERSION: string;
@@ -106,13 +107,13 @@ function useJudgement(id: string, entries: readonly Kept[] | null, said: readonl
   return { judgement: answer?.judgement ?? null, behind: answer?.of !== entries?.length };
 }
 
-/** What the engine is asked of a job: its entries, the texts of its files, which signatures hold; and `more`. */
+/** What the engine is asked of a job: its entries, the texts of its files, which signatures hold, in which language it answers; and `more`. */
 export async function question(entries: readonly Written[], said: readonly Said[], more: Readonly<Record<string, unknown>> = {}): Promise<string> {
   const digests = said.filter((one) => READ.includes(one.kind)).map((one) => String(one.body["sha256"] ?? ""));
   const texts = await Promise.all(digests.map(async (digest) => [digest, await textOf(digest)] as const));
   const blobs = Object.fromEntries(texts.filter(([, text]) => text !== null));
   const signatures = await signaturesOf(entries);
-  return JSON.stringify({ entries: entries.map((entry) => entry.raw), blobs, "corners.txt": await setting("corners"), signatures, ...more });
+  return JSON.stringify({ entries: entries.map((entry) => entry.raw), blobs, "corners.txt": await setting("corners"), signatures, ...spoken(), ...more });
 }
 
 async function judged(entries: readonly Kept[], said: readonly Said[]): Promise<Judgement | NotJudged | null> {

@@ -29,7 +29,7 @@ export function Findings({ findings, all, open }: Props) {
 function FindingLine({ finding, bar }: { finding: Finding; bar: string | undefined }) {
   const { words } = useShared();
   return (
-    <li lang="en">
+    <li>
       <p class="what">
         <VerdictShape verdict={finding.verdict} /> <b>{finding.what}</b> <span class="word">{named(words, "verdict", finding.verdict)}</span>
       </p>

@@ -13,11 +13,7 @@ export function NextReadingCard({ open: { judgement, behind } }: { open: OpenJob
     return (
       <section class={behind ? "next behind" : "next"} aria-live="polite">
         <p class="do">{sentence}</p>
-        {why && (
-          <p class="why" lang="en">
-            {why}
-          </p>
-        )}
+        {why && <p class="why">{why}</p>}
       </section>
     );
   }

@@ -26,7 +26,7 @@ export function Pictures({ open, names }: { open: OpenJob; names: readonly Pictu
 
 function OnePicture({ drawn }: { drawn: Drawn }) {
   return (
-    <figure lang="en">
+    <figure>
       <div class="picture" role="img" aria-label={drawn.alt} tabIndex={0} dangerouslySetInnerHTML={{ __html: drawn.svg }} />
       <figcaption>{drawn.caption}</figcaption>
     </figure>

@@ -2,7 +2,7 @@
 export function SkyOf({ svg, alt, caption, behind }: { svg: string; alt: string; caption: string; behind: boolean }) {
   return (
     <figure class={behind ? "sky behind" : "sky"} aria-busy={behind}>
-      <div class="picture" role="img" lang="en" aria-label={alt} tabIndex={0} dangerouslySetInnerHTML={{ __html: svg }} />
+      <div class="picture" role="img" aria-label={alt} tabIndex={0} dangerouslySetInnerHTML={{ __html: svg }} />
       <figcaption>{caption}</figcaption>
     </figure>
   );

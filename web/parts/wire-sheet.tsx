@@ -96,7 +96,7 @@ function Role({ wire, judged }: { wire: string; judged: Judgement | null }) {
       </p>
       {found.tap !== "no" && <p>{named(words, "taps", found.tap)}</p>}
       <h3>{words("why_role")}</h3>
-      <ul lang="en">
+      <ul>
         {found.reasons.map((reason) => (
           <li key={reason}>{reason}</li>
         ))}

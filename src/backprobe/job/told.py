@@ -1,7 +1,8 @@
 """How a door of the engine answers: as JSON text, in the language and the voice in which it was asked.
 
 ``"language": "es"`` and ``"voice": "phone"`` beside what else is asked put the answer's sentences into other words.
-Ids, figures, names and verdicts stay, and so does what is written into a sheet again (what a job lacks).
+Ids, figures, names and verdicts stay. What a job lacks stays too, as a page writes it into a sheet again: beside it
+stands `said`, the same in other words.
 """
 
 from __future__ import annotations
@@ -45,15 +46,15 @@ def in_words(answer: Mapping[str, object], say: Say) -> Answer:
     """An answer with its sentences and pictures as `say` has them.
 
     >>> in_words({"id": "a", "why": "b", "lacks": [{"what": "c"}]}, str.upper)
-    {'id': 'a', 'why': 'B', 'lacks': [{'what': 'c'}]}
+    {'id': 'a', 'why': 'B', 'lacks': [{'what': 'c', 'said': 'C'}]}
     """
     said = {name: _said(name, value, say=say) for name, value in answer.items()}
     return said if "findings" not in answer else {**said, "next": _next(answer, say)}
 
 
 def _said(name: str, value: object, *, say: Say) -> object:
-    if name in WRITTEN_AGAIN:
-        return value
+    if name in WRITTEN_AGAIN and isinstance(value, list):
+        return [{**each, "said": say(each["what"])} for each in value]
     if isinstance(value, str):
         return say(value) if name in SENTENCES else picture_said(value, say) if name in PICTURES else value
     if isinstance(value, list):
