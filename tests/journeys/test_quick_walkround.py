@@ -220,3 +220,19 @@ def test_figures_are_asked_and_shown_in_the_person_s_units(phone: Phone) -> None
     page.goto(f"{phone.yard.url}#/job/{SECOND}/walkround")
     before = section(page, "The vehicle before the work")
     expect(before.get_by_label("Odometer [mi]")).to_have_value("114468")  # as it was read off the dash
+
+
+def test_a_tracker_that_was_found_is_named(phone: Phone) -> None:
+    """What it is, what became of it, by whose consent; that none was found is no longer offered."""
+    page = to_walkround(phone, SECOND)
+    page.get_by_text("One was found", exact=True).click()
+    answer(page, "What it is", "an old tracker")
+    page.get_by_role("group", name="What became of it").get_by_label("removed", exact=True).click(force=True)
+    expect(page.get_by_role("heading", name="an old tracker")).to_be_visible()
+    expect(page.get_by_role("button", name="I looked for it, and found none")).to_have_count(0)
+    answer(page, "By whose consent", "Maud Linden")
+    expect(page.locator(".findings li", has_text="Devices fitted before")).to_have_count(0)  # nothing is open about it
+    must_be_reachable(phone)
+    arrived(phone, SECOND, count=5)
+    found = {"what": "an old tracker", "fate": "removed", "consent": "Maud Linden"}
+    assert walkround_of(phone, SECOND)["devices"] == {"found": [found]}

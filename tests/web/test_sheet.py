@@ -115,7 +115,7 @@ def test_a_text_over_several_lines_is_left_alone(phone: Call) -> None:
 
 def test_what_stands_above_all_headers_is_changed_there(phone: Call) -> None:
     """A key without a table goes before the first header and its remark, or is changed where it stands."""
-    top, sheet = {"name": ""}, "# places\n\n[[place]]\nname = \"dash\"\n"
+    top, sheet = {"name": ""}, '# places\n\n[[place]]\nname = "dash"\n'
     chosen = changed(phone, sheet, top, key="chosen", value="dash")
     assert tomllib.loads(chosen) == {"chosen": "dash", "place": [{"name": "dash"}]}
     again = changed(phone, chosen, top, key="chosen", value="shelf")

@@ -16,6 +16,7 @@ import type { Section } from "./forms/ask.ts";
 import { FORMS, type FormName } from "./forms.ts";
 import { Joints } from "./joints.tsx";
 import { MountPlaces } from "./mount-places.tsx";
+import { FoundDevices } from "./found-devices.tsx";
 import { NextStage } from "./next-stage.tsx";
 import { vehicleName } from "./today.tsx";
 import { useAround } from "./use-around.ts";
@@ -42,6 +43,7 @@ export function FormPage({ id, name }: { id: string; name: FormName }) {
         {around && name === "join" && <Joints open={open} around={around} onAnswer={answer} />}
         {around && name === "mount" && <MountPlaces id={id} open={open} around={around} job={sheet} />}
         {around && form.sections.map((section) => <FormSection key={section.title} section={section} open={open} around={around} onAnswer={answer} />)}
+        {around && name === "walkround" && <FoundDevices sheet={around.sheet} onAnswer={answer} />}
         <MorePhotos shows={[...form.sections.flatMap(({ photos }: Section) => photos ?? []).filter((shows) => !isAsked(shows)), "other"]} open={open} />
         <Pictures open={open} names={PICTURES_OF[name]} />
         <h2>{words("findings")}</h2>

@@ -6,12 +6,13 @@ import { DropQuestion } from "../parts/drop-question.tsx";
 import { LeadCard } from "../parts/lead-card.tsx";
 import { Photos } from "../parts/photos.tsx";
 import { Pictures } from "../parts/pictures.tsx";
+import { saidOf, type Saying } from "../parts/said.tsx";
 import { formWordsIn, type FormWord, type FormWords } from "../words/form-words.ts";
 import { AskGroup } from "./ask-group.tsx";
 import { useShared } from "./context.ts";
 import { CIRCUIT, GROUND_DROP, JOINT, STANDING, TAP_DROP, jointAsks } from "./forms/join.ts";
 import { asBefore, asFirst, isSpliced, leftOver, seenOnAll, standingBefore, type Joining, type Lead } from "./forms/join-offers.ts";
-import { changesOf, stillOpen, takenBack, type Around, type Offer } from "./forms/offer.ts";
+import { changesOf, stillOpen, takenBack, type Around, type Given, type Offer } from "./forms/offer.ts";
 import type { Finding } from "./judgement.ts";
 import type { OpenJob } from "./use-job.ts";
 import { keyOffOf, useJoining } from "./use-joining.ts";
@@ -60,7 +61,7 @@ export function Joints({ open, around, onAnswer }: Props) {
 
 /** What one touch answers of all leads: what was chosen, what was seen, what became of those that are not used. */
 function AtOnceOnAll({ joining, taken, onTake, onAnswer }: { joining: Joining; taken: readonly Offer[]; onTake: (offer: Offer) => void; onAnswer: Answer }) {
-  const { words: shared, language } = useShared();
+  const { words: shared, language, units } = useShared();
   const words = formWordsIn(language);
   const open = (offer: Offer | null): Offer | null => (offer ? stillOpen(offer, joining.sheet) : null);
   const [chosen, seen, left] = [open(asBefore(joining) ?? asFirst(joining)), open(seenOnAll(joining)), open(leftOver(joining))];
@@ -73,7 +74,7 @@ function AtOnceOnAll({ joining, taken, onTake, onAnswer }: { joining: Joining; t
       {chosen && <ShortLines offer={chosen} circuit={words("circuit")} />}
       {chosen && <AllAtOnce offer={chosen} lines={[]} sheet={sheet} onTake={() => onTake(chosen)} />}
       {seen && <AllAtOnce offer={seen} lines={[words("seen_on", { leads: namesIn(seen).join(", ") }), ...besides(seen, words)]} sheet={sheet} onTake={() => onTake(seen)} />}
-      {left && <AllAtOnce offer={left} lines={cutLines(left, words)} sheet={sheet} onTake={() => onTake(left)} />}
+      {left && <AllAtOnce offer={left} lines={cutLines(left, { words, units })} sheet={sheet} onTake={() => onTake(left)} />}
       {slips.length > 0 && (
         <details class="single">
           <summary>{shared("take_back")}</summary>
@@ -99,9 +100,13 @@ function besides({ given }: Offer, words: FormWords): string[] {
   });
 }
 
-function cutLines(offer: Offer, words: FormWords): string[] {
-  const cut = (name: string): Value | undefined => offer.given.find(({ ask, which }) => ask.key === "cut_mm" && which?.value === name)?.value;
-  return namesIn(offer).map((name) => (cut(name) === undefined ? name : words("cut_so", { lead: name, cut: String(cut(name)) })));
+function cutLines(offer: Offer, saying: Saying): string[] {
+  const cut = (name: string): Given | undefined => offer.given.find(({ ask, which }) => ask.key === "cut_mm" && which?.value === name);
+  const said = (given: Given): string => saidOf(given.ask, given.value, saying);
+  return namesIn(offer).map((name) => {
+    const given = cut(name);
+    return given ? saying.words("cut_so", { lead: name, cut: said(given) }) : name;
+  });
 }
 
 /** The two drops that a meter reads under the same lamp. */

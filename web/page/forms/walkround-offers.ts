@@ -78,7 +78,10 @@ const SIDE: Ask = { kind: "choice", table: "hazards", key: "battery_switch_side"
 const AFTER_RUN: Ask = { kind: "figure", table: "hazards", key: "after_run_min", word: "after_run", unit: "min" };
 
 /** Somebody looked for a tracker or an alarm of before, and found none. */
-export const noDevices = (): Offer[] => offered("none_found", null, as(flag("devices", "looked_for"), true));
+export const noDevices = ({ sheet }: Around): Offer[] => (isAnyFound(sheet) ? [] : offered("none_found", null, as(flag("devices", "looked_for"), true)));
+
+/** Whether a device of before is named. */
+export const isAnyFound = (sheet: string): boolean => valuesIn(sheet, "devices.found", "what").length > 0;
 
 const said = (sheet: string, { table, key }: Ask): Value | null => valueIn(sheet, { name: table }, key);
 const as = (ask: Ask, value: Value | null): Given[] => (value === null || value === "" ? [] : [{ ask, value }]);

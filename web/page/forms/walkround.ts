@@ -1,7 +1,7 @@
 // What is asked before anything is touched; the time after the work is asked for at the hand-over.
 import { flag, line, list, type Form } from "./ask.ts";
 import { condition } from "./condition.ts";
-import { atUnit, atVehicle, isWritten, noDevices, noHazards, nothingBurns, sheetVehicle, yardAllowed } from "./walkround-offers.ts";
+import { atUnit, atVehicle, isAnyFound, isWritten, noDevices, noHazards, nothingBurns, sheetVehicle, yardAllowed } from "./walkround-offers.ts";
 
 const OWN_BATTERY = { key: "backup", is: true } as const;
 const SWITCH = { key: "battery_switch", is: true } as const;
@@ -66,6 +66,6 @@ export const WALKROUND: Form = {
       ],
       offers: noHazards,
     },
-    { title: "devices", asks: [flag("devices", "looked_for")], offers: noDevices },
+    { title: "devices", asks: [flag("devices", "looked_for")], rare: ({ sheet }) => (isAnyFound(sheet) ? ["looked_for"] : []), offers: noDevices },
   ],
 };

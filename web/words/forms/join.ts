@@ -13,7 +13,7 @@ export const JOIN = {
   tap_way: ["{lead}: the slot's live terminal feeds both fuses of the tap", "{lead}: el borne con tensión alimenta ambos fusibles"],
   left_over: ["Unused leads: cut to different lengths, capped, tied back", "Cables sin usar: cortados a distinto largo, con capuchón, atados"],
   left_over_one: ["The unused lead: capped, tied back", "El cable sin usar: con capuchón, atado"],
-  cut_so: ["{lead}: cut to {cut} mm", "{lead}: cortado a {cut} mm"],
+  cut_so: ["{lead}: cut to {cut}", "{lead}: cortado a {cut}"],
   all_of_it: ["All of it", "Todo"],
   each_lead: ["Each lead", "Cada cable de la unidad"],
   not_said: ["Not said yet: {what}", "Aún sin decir: {what}"],
