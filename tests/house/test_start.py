@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+import re
 import shutil
 import socket
 import subprocess
@@ -10,7 +11,9 @@ from pathlib import Path
 
 import pytest
 
-TOOLS = ("bash", "cat", "cp", "dirname", "grep", "mkdir", "mv", "rm", "sed", "sha256sum", "sleep")
+TOOLS = ("bash", "cat", "cp", "dirname", "grep", "mkdir", "mv", "rm", "sed", "sha256sum", "sleep", "sort")
+TRUCK = re.compile(r"truck-\d\d")
+INES, TOMAS = "Ines Okafor", "Tomas Brandl"
 
 # A Python whose `-m venv` makes a .venv of stand-ins, each of which notes its call in calls.txt.
 PYTHON = """#!/bin/bash
@@ -28,19 +31,16 @@ VENV_PYTHON = """#!/bin/bash
 echo "python $*" >>"$CALLS"
 if [ "$2" = pip ] && [ -n "${PIP_FAILS:-}" ]; then exit 1; fi
 """
-BACKPROBE = """#!/bin/bash
+BACKPROBE = r"""#!/bin/bash
 echo "backprobe $*" >>"$CALLS"
 echo "supply: thin"
 case "$1" in
     judge) exit "${JUDGE_EXIT:-1}" ;;
     hand-in)
-        mkdir -p "$4"
-        case "$2" in *"${HAND_IN_FAILS:-none}"*) exit 2 ;; esac
+        mkdir -p "$(sed 's/.* --data \(.*\) --name .*/\1/' <<<"$*")"
+        case "$*" in *"${HAND_IN_FAILS:-none}"*) exit 2 ;; esac
         ;;
 esac
-"""
-SHEET = """[job]
-technician = "Ines Okafor"
 """
 WITHOUT_ENSUREPIP = """#!/bin/bash
 case "$*" in
@@ -151,13 +151,13 @@ def test_a_refused_demo_is_a_failure(machine: Machine) -> None:
 
 @pytest.fixture
 def yard(machine: Machine) -> Machine:
-    """A machine with a fleet of three: one that ends as proven, one that was abandoned, one not begun."""
-    ends = {"truck-07": "proven", "truck-23": "abandoned", "truck-30": None}
-    for name, end in ends.items():
+    """A machine with a fleet of three: one that ends as proven, one that somebody else gave up, one not begun."""
+    fleet = {"truck-07": (INES, "proven"), "truck-23": (TOMAS, "abandoned"), "truck-30": (INES, None)}
+    for name, (person, end) in fleet.items():
         folder = machine.repo / "demo" / "linden-yard" / name
         folder.mkdir(parents=True)
         said = f'[hand_over]\nend = "{end}"\n' if end else ""
-        (folder / "job.toml").write_text(SHEET + said, encoding="utf-8")
+        (folder / "job.toml").write_text(f'[job]\ntechnician = "{person}"\n{said}', encoding="utf-8")
         (folder / "journal.jsonl").write_text("of an earlier day\n", encoding="utf-8")
     (machine.repo / "demo" / "linden-yard" / "corners.txt").write_text("corners\n", encoding="utf-8")
     return machine
@@ -175,26 +175,28 @@ def test_the_app_is_served_on_the_fleet(yard: Machine, port: int) -> None:
     """Every folder is handed in to its technician, the abandoned job signed before; then the app is served."""
     done = yard.start("--port", str(port))
     assert done.returncode == 0, done.stderr
-    words = [call.split() for call in yard.called() if call.startswith("backprobe")]
-    assert [each[1] for each in words] == ["keys", "hand-in", "sign", "hand-in", "hand-in", "serve"]
-    [sign] = [call for call in yard.called() if call.startswith("backprobe sign")]
-    assert "truck-23" in sign
-    handed_in = [call for call in yard.called() if call.startswith("backprobe hand-in")]
-    assert [name for call in handed_in for name in ("truck-07", "truck-23", "truck-30") if name in call] == sorted(
-        name.name for name in (yard.repo / "demo" / "linden-yard").glob("truck-*")
-    )
-    assert all(call.endswith("--to Ines Okafor") for call in handed_in)
+    calls = [call for call in yard.called() if call.startswith("backprobe")]
+    assert [call.split()[1] for call in calls] == ["keys", "sign", "hand-in", "hand-in", "serve"]
+    _, sign, of_ines, of_tomas, _ = calls
+    assert TRUCK.findall(sign) == ["truck-23"]
+    assert TRUCK.findall(of_ines) == ["truck-07", "truck-30"]
+    assert of_ines.endswith(f"--to {INES}")
+    assert TRUCK.findall(of_tomas) == ["truck-23"]
+    assert of_tomas.endswith(f"--to {TOMAS}")
     data = yard.repo / "out" / "linden-yard"
     assert yard.called()[-1] == f"backprobe serve --data {data} --listen 127.0.0.1:{port}"
     assert (data / "corners.txt").is_file()
     assert [path.name for path in data.parent.iterdir()] == ["linden-yard"]
 
 
-def test_it_says_where_desk_and_phone_are_and_how_to_end(yard: Machine, port: int) -> None:
-    """The desk's address, the way to a phone, Ctrl-C and where things are kept; no line is longer than a terminal."""
+def test_it_says_where_desk_and_phone_are_and_how_to_end(yard: Machine, port: int, texts: dict[str, str]) -> None:
+    """The desk's address, the way to a phone in the desk's own words, Ctrl-C and where things are kept."""
     said = yard.start("--port", str(port)).stdout
     assert f"Desk:   http://127.0.0.1:{port}/desk.html" in said
-    assert "enrol one for Ines Okafor" in said
+    assert "enrol a phone for Ines Okafor" in said
+    for words in ("People and phones", "open on this machine"):
+        assert f'"{words}"' in said
+        assert f'"{words}"' in texts["web/desk/words/en.ts"]
     assert "docs/deploy.md" in said
     assert "Ctrl-C ends it" in said
     assert "out/linden-yard" in said
@@ -212,13 +214,14 @@ def test_what_was_entered_is_kept(yard: Machine, port: int) -> None:
 
 
 def test_an_interrupted_hand_in_leaves_no_half_fleet(yard: Machine, port: int) -> None:
-    """The second of three folders is refused: exit 2, nothing is served, and the next start hands in all three."""
+    """The second person's folder is refused: exit 2, nothing is served, and the next start hands in all three."""
     done = yard.start("--port", str(port), HAND_IN_FAILS="truck-23")
     assert done.returncode == 2
     assert not [call for call in yard.called() if call.startswith("backprobe serve")]
     assert not (yard.repo / "out" / "linden-yard").exists()
     assert yard.start("--port", str(port)).returncode == 0
-    assert len([call for call in yard.called() if call.startswith("backprobe hand-in")]) == 3
+    handed_in = [call for call in yard.called() if call.startswith("backprobe hand-in")]
+    assert sorted(name for call in handed_in for name in TRUCK.findall(call)) == ["truck-07", "truck-23", "truck-30"]
     assert [path.name for path in (yard.repo / "out").iterdir()] == ["linden-yard"]
 
 
