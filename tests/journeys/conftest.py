@@ -152,7 +152,7 @@ class Phone:
                 "button", name="Point" if digit == "." else digit, exact=True
             ).click()
         self.page.get_by_role("button", name="Keep", exact=True).click()
-        expect(self.page.locator(".said")).to_have_text(f"Kept: {wire}, {key}, {volts} V")
+        expect(self.page.locator("main > .said")).to_have_text(f"Kept: {wire}, {key}, {volts} V")
 
     def unsent(self) -> int:
         """How many entries wait, as the page says."""

@@ -25,6 +25,8 @@ import { useSheet, type Change } from "./use-sheet.ts";
 
 const PICTURES_OF: Readonly<Record<FormName, readonly PictureName[]>> = { walkround: [], join: [], mount: [], hand_over: [] };
 
+const PLACED = ["mount_", "join_mount", "join_route"]; // what the joints find of the place of the unit and of the way of its leads stands at the mount
+
 export function FormPage({ id, name }: { id: string; name: FormName }) {
   const { words } = useShared();
   const form = FORMS[name];
@@ -52,7 +54,7 @@ export function FormPage({ id, name }: { id: string; name: FormName }) {
             {words("refused_job", { why: open.judgement.error })}
           </p>
         )}
-        <StageFindings open={open} stage={form.stage} {...(name === "mount" ? { also: "mount_" } : {})} />
+        <StageFindings open={open} stage={form.stage} {...(name === "mount" ? { also: PLACED } : name === "join" ? { without: PLACED } : {})} />
         <NextStage open={open} id={id} stage={name} />
       </main>
     </>

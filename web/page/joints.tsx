@@ -35,6 +35,8 @@ export function Joints({ open, around, onAnswer }: Props) {
   };
   const findings = open.judgement?.ok ? open.judgement.findings : [];
   if (joining === undefined) return null;
+  const isOfCircuit = taken.some(({ given }) => given.some(({ ask }) => ask.key === CIRCUIT.fuse_A.key));
+  const isTaken = isOfCircuit && valueIn(joining.sheet, { name: "join" }, CIRCUIT.fuse_A.key) !== null; // then its answers are folded
   return (
     <>
       <Pictures open={open} names={["wiring"]} />
@@ -49,7 +51,7 @@ export function Joints({ open, around, onAnswer }: Props) {
           ))}
         </ul>
       </section>
-      <Circuit key={taken.length} joining={joining} onAnswer={onAnswer} />
+      <Circuit key={String(isTaken)} joining={joining} onAnswer={onAnswer} />
       <section>
         <Photos shows="bare_joint" open={open} />
         <Photos shows="ground" open={open} />

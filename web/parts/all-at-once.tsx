@@ -39,12 +39,13 @@ export function ShortLines({ offer, circuit }: { offer: Offer; circuit: string }
   const names = [...new Set(offer.given.map((one) => one.which?.value ?? ""))];
   const of = (name: string): Given[] => offer.given.filter((one) => (one.which?.value ?? "") === name);
   const rest = (name: string): Given[] => of(name).filter((one) => !SHORT.includes(one.ask.key));
+  const line = (name: string): string => (name ? lineOf : named)(of(name).filter((one) => SHORT.includes(one.ask.key)), { words, units });
   return (
     <>
       <ul class="short">
         {names.map((name) => (
           <li key={name}>
-            <b>{name || circuit}</b> {lineOf(of(name).filter((one) => SHORT.includes(one.ask.key)), { words, units })}
+            <b>{name || circuit}</b> {line(name)}
           </li>
         ))}
       </ul>
@@ -54,9 +55,7 @@ export function ShortLines({ offer, circuit }: { offer: Offer; circuit: string }
           {names.filter((name) => rest(name).length > 0).map((name) => (
             <li key={name}>
               <b>{name || circuit}</b>{" "}
-              {rest(name)
-                .map(({ ask, value }) => `${withoutMark(words(ask.word))} ${saidOf(ask, value, { words, units })}`)
-                .join(" · ")}
+              {named(rest(name), { words, units })}
             </li>
           ))}
         </ul>
@@ -67,6 +66,11 @@ export function ShortLines({ offer, circuit }: { offer: Offer; circuit: string }
 
 function lineOf(given: readonly Given[], saying: Saying): string {
   return given.map(({ ask, value }) => `${ask.key === "wire" ? "→ " : ""}${saidOf(ask, value, saying)}`).join(" · ");
+}
+
+/** Each answer behind its question. */
+function named(given: readonly Given[], saying: Saying): string {
+  return given.map(({ ask, value }) => `${withoutMark(saying.words(ask.word))} ${saidOf(ask, value, saying)}`).join(" · ");
 }
 
 /** Whether the sheet has stood still for a moment. */

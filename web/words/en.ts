@@ -62,6 +62,8 @@ export const en = {
   findings_none: "Nothing was looked at yet.",
   holds_one: "1 finding holds",
   holds_many: "{count} findings hold",
+  untold_one: "1 matter is not told yet",
+  untold_many: "{count} matters are not told yet",
   engine_starting: "The judge is starting. Enter readings meanwhile.",
   engine_failed: "The judge could not start: {why}. Readings are kept all the same.",
   judging: "Judging …",

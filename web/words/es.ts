@@ -64,6 +64,8 @@ export const es: Readonly<Record<Word, string>> = {
   findings_none: "Aún no se revisó nada.",
   holds_one: "1 resultado se cumple",
   holds_many: "{count} resultados se cumplen",
+  untold_one: "1 asunto sin decir aún",
+  untold_many: "{count} asuntos sin decir aún",
   engine_starting: "El cálculo se está iniciando. Mientras tanto, anote lecturas.",
   engine_failed: "El cálculo no pudo iniciarse: {why}. Las lecturas se guardan igualmente.",
   judging: "Calculando …",
