@@ -84,7 +84,7 @@ def test_a_wire_is_probed_by_keyboard_alone(phone: Phone) -> None:
     page.keyboard.press("Tab")  # to the figure
     page.keyboard.type("12.40")
     page.keyboard.press("Enter")
-    main/4 RD, on, 12.40 V")
+    expect(page.locator("main > .said")).to_have_text("Kept: X12/4 RD, on, 12.40 V")
 
 
 def test_a_figure_is_put_right_and_taken_back(phone: Phone) -> None:
