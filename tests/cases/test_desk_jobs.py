@@ -12,6 +12,7 @@ from backprobe.cases.sync import take_batch
 from backprobe.cases.yard import Yard
 from backprobe.errors import RefusedError
 from backprobe.store.jobs import Wanted
+from backprobe.tongues.speaker import speaker
 
 LEAD = Caller(role=Role.LEAD, organisation=ORGANISATION)
 
@@ -52,3 +53,13 @@ def test_phones_do_not_see_the_desk(sqlite_yard: Yard, ines: Caller) -> None:
     with pytest.raises(RefusedError) as refusal:
         one_job(sqlite_yard, LEAD, job_id="none")
     assert refusal.value.code == "not_found"
+
+
+def test_the_desk_is_told_in_its_language(sqlite_yard: Yard, ines: Caller) -> None:
+    """Why a job cannot be judged is said in Spanish where that is asked for; what was written stays."""
+    take_batch(sqlite_yard, [Phone().reads("Red", "on", "12.3").raw.decode()], caller=ines, at=AT)
+    found = one_job(sqlite_yard, LEAD, job_id=JOB, say=speaker("es"))
+    assert found["fault"] == "el diario no nombra ningún archivo de la clase 'job'"
+    [entry] = found["entries"]
+    assert entry["body"]["wire"] == "Red"
+    assert list_jobs(sqlite_yard, LEAD, wanted=Wanted(), say=speaker("es"))["counts"] == {"in_work": 1}

@@ -178,15 +178,15 @@ export async function login(name: string, password: string): Promise<void> {
 export const logout = (): Promise<unknown> => post("logout");
 
 /** One page of the list, what fails or is thin first. */
-export function jobs({ state, q, after }: { state: string; q: string; after: string | null }): Promise<JobList> {
-  const asked = new URLSearchParams({ limit: "50" });
+export function jobs({ state, q, after, language }: { state: string; q: string; after: string | null; language: string }): Promise<JobList> {
+  const asked = new URLSearchParams({ limit: "50", language });
   if (state) asked.set("state", state);
   if (q) asked.set("q", q);
   if (after !== null) asked.set("after", after);
   return answer(`desk/jobs?${asked}`);
 }
 
-export const job = (id: string): Promise<Whole> => answer(`desk/jobs/${part(id)}`);
+export const job = (id: string, language: string): Promise<Whole> => answer(`desk/jobs/${part(id)}?language=${language}`);
 export const recordAddress = (id: string): string => `api/desk/jobs/${part(id)}/record.pdf`;
 export const photoAddress = (sha256: string, small: boolean): string => `api/desk/blobs/${sha256}${small ? "?size=thumb" : ""}`;
 export const exportAddress = (form: string): string => `api/desk/export.${form}`;

@@ -1,7 +1,9 @@
 // One job with everything: what is next, the findings with their bars, drawings, photos, entries.
 import { useState } from "preact/hooks";
 import { VerdictMark, VerdictShape } from "../parts/verdict.tsx";
+import { useShared } from "../page/context.ts";
 import type { Finding, Verdict } from "../page/judgement.ts";
+import { named } from "../words/words.ts";
 import { assign, job, people, recordAddress, type Whole } from "./api.ts";
 import { useDesk, useDoing, useLoaded, when } from "./context.ts";
 import { Standing, vehicleName } from "./jobs.tsx";
@@ -16,8 +18,8 @@ import { deskNamed } from "./words/words.ts";
 const WORST_FIRST: readonly Verdict[] = ["fails", "open", "thin", "holds"];
 
 export function JobPage({ id }: { id: string }) {
-  const { words } = useDesk();
-  const loaded = useLoaded(() => job(id), [id]);
+  const { words, language } = useDesk();
+  const loaded = useLoaded(() => job(id, language), [id, language]);
   return (
     <main>
       <a class="quiet" href={addressOf({ name: "jobs" })}>
@@ -44,7 +46,7 @@ function Everything({ whole, again }: { whole: Whole; again: () => void }) {
       </p>
       <section class="next">
         <h2>{words("job_next")}</h2>
-        <p class="do" lang="en">
+        <p class="do">
           {answer === null ? (whole.fault ?? words("not_judged")) : (answer.next ?? words("job_next_none"))}
         </p>
       </section>
@@ -63,7 +65,7 @@ function Everything({ whole, again }: { whole: Whole; again: () => void }) {
               {pictures.map(([name, drawing]) => (
                 <figure key={name}>
                   <Picture svg={drawing.svg} />
-                  <figcaption lang="en">{drawing.caption}</figcaption>
+                  <figcaption>{drawing.caption}</figcaption>
                 </figure>
               ))}
             </section>
@@ -124,10 +126,11 @@ function Lines({ of }: { of: readonly Barred[] }) {
 
 function Line({ finding, bar }: { finding: Finding; bar: string | undefined }) {
   const { words } = useDesk();
+  const { words: plain } = useShared();
   return (
-    <li lang="en">
+    <li>
       <p class="what">
-        <VerdictShape verdict={finding.verdict} /> <b>{finding.what}</b> <span class="word">{finding.verdict}</span>
+        <VerdictShape verdict={finding.verdict} /> <b>{finding.what}</b> <span class="word">{named(plain, "verdict", finding.verdict)}</span>
       </p>
       {bar && <Picture svg={bar} />}
       <p>{finding.because}</p>
@@ -168,7 +171,7 @@ function Entries({ whole: { entries, faults, open } }: { whole: Whole }) {
     <section>
       <h2>{words("job_entries")}</h2>
       <Texts title={words("job_open")} texts={open} />
-      <Texts title={words("job_faults")} texts={faults} />
+      <Texts title={words("job_faults")} texts={faults} lang="en" />
       <details>
         <summary>{words("job_entries_count", { count: entries.length })}</summary>
         <ol class="entries">
@@ -184,12 +187,12 @@ function Entries({ whole: { entries, faults, open } }: { whole: Whole }) {
   );
 }
 
-function Texts({ title, texts }: { title: string; texts: readonly string[] }) {
+function Texts({ title, texts, lang }: { title: string; texts: readonly string[]; lang?: string }) {
   if (texts.length === 0) return null;
   return (
     <>
       <h3>{title}</h3>
-      <ul class="bullets" lang="en">
+      <ul class="bullets" lang={lang}>
         {texts.map((text) => (
           <li key={text}>{text}</li>
         ))}

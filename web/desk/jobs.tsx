@@ -17,11 +17,11 @@ export function vehicleName({ vehicle, name, id }: Row): string {
 }
 
 export function Jobs() {
-  const { words } = useDesk();
+  const { words, language } = useDesk();
   const [state, setState] = useState("");
   const [typed, setTyped] = useState("");
   const q = useSettled(typed.trim());
-  const loaded = useLoaded(() => jobs({ state, q, after: null }), [state, q]);
+  const loaded = useLoaded(() => jobs({ state, q, after: null, language }), [state, q, language]);
   return (
     <main>
       <Heading title={words("jobs_title")}>
@@ -36,7 +36,7 @@ export function Jobs() {
         </label>
         <States counts={loaded.value?.counts ?? {}} state={state} onState={setState} />
       </div>
-      <Shown of={loaded}>{(list) => <List key={`${state} ${q}`} first={list} sift={{ state, q }} />}</Shown>
+      <Shown of={loaded}>{(list) => <List key={`${state} ${q} ${language}`} first={list} sift={{ state, q, language }} />}</Shown>
       <p class="take">
         {words("export_say")}{" "}
         {["csv", "json", "geojson"].map((form) => (
@@ -69,7 +69,7 @@ function States({ counts, state, onState }: { counts: Readonly<Record<string, nu
   return <Choice legend={words("jobs_state")} options={options} value={state} onChange={onState} kind="strip" />;
 }
 
-function List({ first, sift }: { first: JobList; sift: { state: string; q: string } }) {
+function List({ first, sift }: { first: JobList; sift: { state: string; q: string; language: string } }) {
   const { words } = useDesk();
   const [list, setList] = useState(first);
   useEffect(() => setList(first), [first]);
@@ -116,9 +116,7 @@ function Line({ row }: { row: Row }) {
       <td>
         <Standing row={row} />
       </td>
-      <td class="next-cell" lang="en">
-        {row.next ?? "–"}
-      </td>
+      <td class="next-cell">{row.next ?? "–"}</td>
       <td>{row.people.map((person) => person.name).join(", ") || words("nobody")}</td>
       <td>{row.unit.serial ?? "–"}</td>
       <td>{when(row.updated_at, language)}</td>

@@ -22,15 +22,17 @@ from backprobe.job.journal_door import matters
 from backprobe.job.judge import JobJudgement
 from backprobe.job.kinds import text
 from backprobe.job.pictures import pictures_of
+from backprobe.job.told import finding_said, in_words
 from backprobe.store import blobs, entries, jobs
 from backprobe.store.jobs import Wanted
+from backprobe.tongues.speaker import Say, plain
 
 MOST_ENTRIES = 500  # of one job, the newest: the journal itself is fetched by cursor
 MOST_CURSOR = 2**53 - 1
 
 
-def list_jobs(yard: Yard, caller: Caller, *, wanted: Wanted) -> dict[str, object]:
-    """A page of the list, as in docs/api.md. Raises RefusedError."""
+def list_jobs(yard: Yard, caller: Caller, *, wanted: Wanted, say: Say = plain) -> dict[str, object]:
+    """A page of the list, as in docs/api.md, the engine's sentences as `say` has them. Raises RefusedError."""
     caller.must(Deed.READ_ALL_JOBS)
     if wanted.after is not None and not _is_place(wanted.after):
         raise RefusedError("after: what an answer gave as `after` is expected", code="request")
@@ -39,7 +41,7 @@ def list_jobs(yard: Yard, caller: Caller, *, wanted: Wanted) -> dict[str, object
         shown = found[: wanted.limit]
         people = jobs.people_of(connection, caller.organisation, jobs=[row["id"] for row in shown])
         counts = jobs.state_counts(connection, caller.organisation)
-    rows = [row_json(row, people.get(row["id"], [])) for row in shown]
+    rows = [row_json(row, people.get(row["id"], []), say=say) for row in shown]
     return {
         "jobs": rows,
         "more": len(found) > len(shown),
@@ -48,10 +50,11 @@ def list_jobs(yard: Yard, caller: Caller, *, wanted: Wanted) -> dict[str, object
     }
 
 
-def row_json(row: RowMapping, people: list[dict[str, str]]) -> dict[str, object]:
+def row_json(row: RowMapping, people: list[dict[str, str]], *, say: Say = plain) -> dict[str, object]:
     """A row of the list."""
     known = {name: row[name] for name in ("verdict", "fails", "thin", "open", "next", "entries", "updated_at")}
-    return {**job_json(row), **known, "yard": row["yard"], "people": people}
+    upcoming = row["next"] and say(row["next"])
+    return {**job_json(row), **known, "next": upcoming, "yard": row["yard"], "people": people}
 
 
 def _is_place(text_given: str) -> bool:
@@ -67,8 +70,8 @@ def _is_place(text_given: str) -> bool:
     return whole and isinstance(name, str) and name.isprintable()
 
 
-def one_job(yard: Yard, caller: Caller, *, job_id: str) -> dict[str, object]:
-    """One job with everything in it. Raises RefusedError."""
+def one_job(yard: Yard, caller: Caller, *, job_id: str, say: Say = plain) -> dict[str, object]:
+    """One job with everything in it, the engine's sentences as `say` has them. Raises RefusedError."""
     caller.must(Deed.READ_ALL_JOBS)
     held = judge_again(yard, caller.organisation, job_id=job_id)
     if held is None:
@@ -79,19 +82,27 @@ def one_job(yard: Yard, caller: Caller, *, job_id: str) -> dict[str, object]:
         people = jobs.people_of(connection, caller.organisation, jobs=[job_id]).get(job_id, [])
         recent = entries.recent(connection, caller.organisation, job_id=job_id, limit=MOST_ENTRIES)
         photos = [_photo(connection, caller, body=one.body) for one in held.state.of_kind("photo")]
-    judged = held.judged
     return {
-        "job": row_json(row, people),
-        "answer": _answer(held),
-        "fault": held.fault,
+        **_engines(held, say),
+        "job": row_json(row, people, say=say),
         "entries": [_entry(each) for each in recent],
         "photos": photos,
-        "drawings": {} if judged is None else pictures_of(judged),
-        "bars": {} if judged is None else bars_of(judged),
-        "open": list(matters(held.state)),
         "to_decide": open_matters(held.state, {entry.id: entry for entry in held.entries}),
         "faults": [str(fault) for fault in held.journal.faults],
     }
+
+
+def _engines(held: HeldJob, say: Say) -> dict[str, object]:
+    """What the engine says of a job: the answer with its pictures, or why there is none, and what is left open."""
+    judged = held.judged
+    said: dict[str, object] = {
+        "answer": _answer(held),
+        "drawings": {} if judged is None else pictures_of(judged),
+        "bars": {} if judged is None else bars_of(judged, say),
+        "open": list(matters(held.state)),
+    }
+    said = said if say is plain else in_words(said, say)
+    return {**said, "fault": held.fault and say(held.fault)}
 
 
 def _answer(held: HeldJob) -> dict[str, object] | None:
@@ -103,11 +114,10 @@ def _answer(held: HeldJob) -> dict[str, object] | None:
     return {**judgement_json(held.judged), "job": held.id, "journal": state}
 
 
-def bars_of(judged: JobJudgement) -> dict[str, str]:
+def bars_of(judged: JobJudgement, say: Say = plain) -> dict[str, str]:
     """The margin bars as SVG, by the finding's place in the list; findings without a limit have none."""
-    return {
-        str(at): margin_bar(each, width=NARROWEST) for at, each in enumerate(judged.findings) if each.limit is not None
-    }
+    findings = [finding_said(each, say) for each in judged.findings]
+    return {str(at): margin_bar(each, width=NARROWEST) for at, each in enumerate(findings) if each.limit is not None}
 
 
 def _entry(row: RowMapping) -> dict[str, object]:

@@ -19,6 +19,7 @@ from backprobe.server.blob_calls import Sha256, Size, handed_out
 from backprobe.server.callers import Desk, Here
 from backprobe.server.phone_calls import MOST_NAME, Strict, without_nul
 from backprobe.store.jobs import Wanted
+from backprobe.tongues.speaker import speaker
 
 MOST_SHEET = 200_000  # letters
 MOST_PEOPLE, MOST_FILES = 50, 100
@@ -28,6 +29,7 @@ MOST_NUMBER = 2**31 - 1
 router = APIRouter(prefix="/api/desk", tags=["desk"])
 JobId = Annotated[str, Path(min_length=1, max_length=MOST_NAME)]
 Name = Annotated[str, Field(max_length=MOST_NAME)]
+Language = Annotated[Literal["en", "es"] | None, Query()]  # of what the engine says
 States = Literal["new", "in_work", "proven", "provisional", "abandoned"]
 
 
@@ -82,10 +84,11 @@ def jobs(
     q: Annotated[str | None, Query(max_length=MOST_NAME)] = None,
     after: Annotated[str | None, Query(max_length=2 * MOST_NAME)] = None,
     limit: Annotated[int, Query(ge=1, le=MOST_ROWS)] = 50,
+    language: Language = None,
 ) -> dict[str, object]:
     """A page of the list of jobs: what fails first."""
     wanted = Wanted(state=state, q=without_nul(q), after=after, limit=limit)
-    return list_jobs(here.yard, desk.caller, wanted=wanted)
+    return list_jobs(here.yard, desk.caller, wanted=wanted, say=speaker(language))
 
 
 @router.post("/jobs", status_code=201)
@@ -105,9 +108,9 @@ def assign_job(job_id: JobId, body: PeopleBody, *, here: Here, desk: Desk) -> di
 
 
 @router.get("/jobs/{job_id:path}")
-def job(job_id: JobId, here: Here, *, desk: Desk) -> dict[str, object]:
+def job(job_id: JobId, here: Here, *, desk: Desk, language: Language = None) -> dict[str, object]:
     """One job with everything in it."""
-    return one_job(here.yard, desk.caller, job_id=without_nul(job_id) or "")
+    return one_job(here.yard, desk.caller, job_id=without_nul(job_id) or "", say=speaker(language))
 
 
 @router.post("/jobs/{job_id:path}/decide")

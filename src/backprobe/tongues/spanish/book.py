@@ -29,29 +29,7 @@ from backprobe.tongues.spanish import (
     words,
 )
 
-BOOKS = (
-    bus,
-    drawings,
-    hand_over,
-    job,
-    join,
-    join_fuses,
-    join_joints,
-    join_mount,
-    limits,
-    mount,
-    parked,
-    phone,
-    probe,
-    prove,
-    prove_patterns,
-    reception,
-    recording,
-    together,
-    walkround,
-    walkround_vin,
-    words,
-)
+BOOKS = (bus, drawings, hand_over, job, join, join_fuses, join_joints, join_mount, limits, mount, parked, phone, probe, prove, prove_patterns, reception, recording, together, walkround, walkround_vin, words)
 JOINTS = {" and ": " y ", " or ": " o "}
 
 

@@ -99,9 +99,9 @@ read the drop across {name} under a known load, and write it down: {unread}
 it takes {said} mV
 = toma {said} mV
 shorten it or take thicker wire
-= acórtelo o tome cable más grueso
+= acorte el cable o tómelo más grueso
 clean, tighten or make it again
-= límpielo, apriételo o rehágalo
+= limpie, apriete o rehaga
 look at {name} first, {takes}: {mend}
 = mire primero {name}, {takes}: {mend}
 # stages/join/questions.py

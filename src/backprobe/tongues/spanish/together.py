@@ -294,4 +294,12 @@ a script in which the key is turned on
 = un guion en que se gira la llave a contacto
 there is only: {done}
 = solo hay: {done}
+Walkround
+= Inspección
+Journal
+= Diario
+Hazards
+= Peligros
+Reception
+= Recepción
 """
