@@ -77,6 +77,34 @@ def test_a_journal_is_judged_as_its_folder(tmp_path: Path, truck: str) -> None:
     assert plain(Held(folder).answer()) == judgement_json(judge_folder(folder).judged)
 
 
+def test_what_the_unit_reports_closes_a_reading_at_every_door(tmp_path: Path) -> None:
+    """The supply was not read in accessory and after key-off: folder and journal say it by the unit's reports alike."""
+    folder = demo_job(tmp_path, "truck-07")
+    rows = (folder / "readings.csv").read_text(encoding="utf-8").splitlines(keepends=True)
+    left = [row for row in rows if not row.startswith(("X12/4 RD,accessory", "X12/4 RD,after"))]
+    assert len(left) == len(rows) - 2
+    (folder / "readings.csv").write_text("".join(left), encoding="utf-8")
+    said = plain(Held(folder).answer())
+    assert said == judgement_json(judge_folder(folder).judged)
+    after = next(finding for finding in said["findings"] if finding["id"] == "supply_after")
+    assert (after["verdict"], "by the unit's reports" in after["because"]) == ("holds", True)
+    assert said["choice"]["supply"] == "X12/4 RD"
+
+
+def test_who_has_no_lamp_is_not_asked_for_one(tmp_path: Path) -> None:
+    """A supply read at off alone is asked for under a lamp next, but not where the journal says there is none."""
+    held = Held(demo_job(tmp_path, "truck-07"))
+    off = {"wire": "X12/4 RD", "key": "off"}
+    held.entries = [
+        entry
+        for entry in held.entries
+        if entry.kind not in ("reading", "recording") or {**entry.body, **off} == entry.body
+    ]
+    assert held.answer()["next_reading"]["loaded"] is True
+    held.say("claim", {"slot": "lamp", "value": "none"})
+    assert "loaded" not in held.answer()["next_reading"]
+
+
 def test_a_reading_of_a_phone_counts(held: Held) -> None:
     """What the phone adds is judged with the rest: a wire of its own, dead in accessory and live at key on."""
     held.say("wire_declared", {"wire": "X12/7 WH", "file": None, "order": None})

@@ -106,6 +106,8 @@ def test_a_correction_from_a_phone_that_is_behind_holds(browser: Browser, yard: 
         texts = yard.desk.entries(JOB)
         fetched(late, JOB, count=len(texts))
         late.to_wires()
+        for phone in (right, late):
+            phone.page.locator(".readings > summary").click()
         late.page.get_by_role("button", name="off 21.62 V").click()
         late.page.get_by_label("Right figure in volts").fill("12.62")
         late.page.get_by_role("button", name="Change").click()

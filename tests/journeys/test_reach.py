@@ -94,6 +94,7 @@ def test_a_figure_is_put_right_and_taken_back(phone: Phone) -> None:
     phone.add_wire("X12", "4", "RD")
     phone.measure("X12/4 RD", "off", "21.62")
     page = phone.page
+    page.locator(".readings > summary").click()
     page.get_by_role("button", name="off 21.62 V").click()
     page.get_by_label("Right figure in volts").fill("12.62")
     page.get_by_role("button", name="Change").click()

@@ -171,6 +171,84 @@ def test_one_touch_gives_the_battery_as_last_seen(phone: Call) -> None:
     assert [answer["value"] for answer in answers] == ["12.4", "14.0", None, None, None]
 
 
+def test_one_touch_is_never_finer_than_what_was_typed(phone: Call) -> None:
+    """A whole volt stays one; what was read under a lamp is not the battery's figure."""
+    rows = [{"key": "off", "volts": "13"}, {"key": "off", "volts": "12.55", "load": "1.5"}]
+    assert phone([call("probe-table.ts", "batteryFigure", rows, "on", 12)])[0]["value"] == "13"
+
+
+@pytest.mark.parametrize(
+    ("shown", "key", "most", "then"),
+    [
+        ("12", "6", 18, "12.6"),
+        ("12.6", "2", 18, "12.62"),
+        ("1", "9", 18, "19"),  # a point may still be typed
+        ("19", "0", 18, "1.90"),  # 19 V is above what a 12 V system has for long
+        ("10", "8", 18, "10.8"),
+        ("97", "5", 18, "9.75"),
+        ("2", "5", 36, "25"),
+        ("25", "4", 36, "25.4"),
+        ("1", "2", 18, "12"),
+        ("108", ".", 18, "108."),  # a point that is typed stays where it was typed
+    ],
+)
+def test_the_point_stands_by_itself_where_only_one_place_is_possible(
+    phone: Call, shown: str, key: str, most: int, then: str
+) -> None:
+    """ISO 16750-2 long-term overvoltage, as the engine's limit has it: 18 V in a 12 V system, 36 V in a 24 V one."""
+    assert phone([call("figures.ts", "typed", shown, key, most)])[0]["value"] == then
+
+
+def test_likely_figures_are_tenths_around_the_battery(phone: Call) -> None:
+    """Around the last live figure with the engine as it is, without that one; hundredths beneath it under a lamp."""
+    rows = [("Red", "off", "12.62", ""), ("Blue", "off", "0.02", ""), ("Red", "running", "14.02", "")]
+    readings = [{"wire": w, "key": k, "volts": v, "load": load, "capture": "display"} for w, k, v, load in rows]
+    asked = [
+        (readings, {"wire": "Blue", "key": "on", "load": ""}, 12),
+        (readings, {"wire": "Blue", "key": "running", "load": ""}, 12),
+        (readings[:1], {"wire": "Red", "key": "running", "load": ""}, 12),
+        (readings[:1], {"wire": "Red", "key": "off", "load": "1.5"}, 12),
+        (readings[:1], {"wire": "Red", "key": "crank", "load": ""}, 12),
+        ([], {"wire": "Red", "key": "off", "load": ""}, 12),
+        ([], {"wire": "Red", "key": "running", "load": ""}, 24),
+    ]
+    found = [one["value"] for one in phone([call("likely-figures.ts", "likelyFigures", *each) for each in asked])]
+    assert found[0] == ["12.8", "12.7", "12.5", "12.4", "12.3", "12.2", "12.1", "12.0", "11.9", "11.8"]
+    assert found[1] == ["14.4", "14.3", "14.2", "14.1", "13.9", "13.8", "13.7", "13.6", "13.5", "13.4"]
+    assert (found[2][0], found[2][-1]) == ("14.5", "13.6")
+    assert (found[3][0], found[3][-1], len(found[3])) == ("12.62", "12.53", 10)
+    assert found[4:6] == [[], []]
+    assert (found[6][0], found[6][-1]) == ("28.5", "27.6")
+
+
+LEADS_SHEET = """
+[[wire]]
+name = "X12/9 VT"
+lead = "ignition"
+connector = "X12"
+cavity = "9"
+colour = "VT"
+[[wire]]
+name = "X12/4 RD"
+lead = "supply"
+connector = "X12"
+cavity = "4"
+circuit = "permanent supply, fuse F12"
+[[wire]]
+name = "X12/6 GY"
+"""
+
+
+def test_a_sheet_names_the_wires_of_the_leads(phone: Call) -> None:
+    """Supply first, each with what the sheet says of its place; a wire without a lead is none of them."""
+    (found,) = [one["value"] for one in phone([call("lead-wires.ts", "leadWiresIn", LEADS_SHEET)])]
+    assert [(one["lead"], one["name"], one["cavity"], one["colour"]) for one in found] == [
+        ("supply", "X12/4 RD", "4", ""),
+        ("ignition", "X12/9 VT", "9", "VT"),
+    ]
+    assert [one["circuit"] for one in found] == ["permanent supply, fuse F12", ""]
+
+
 def test_what_stands_is_what_nobody_has_replaced(phone: Call) -> None:
     """A figure put right stands as the new one, one taken back not at all, one put right twice is disputed."""
     raws = []

@@ -8,7 +8,7 @@ export type Capture = (typeof CAPTURES)[number];
 export const LEADS = ["supply", "ignition"] as const;
 export type Lead = (typeof LEADS)[number];
 
-const LIVE_SHARE = 0.85; // of the system's voltage: from here on a figure is taken for the battery's
+export const LIVE_SHARE = 0.85; // of the system's voltage: from here on a figure is taken for the battery's
 const WITH_ENGINE: readonly Key[] = ["running"];
 
 export interface Reading {
@@ -91,12 +91,12 @@ function reading({ id, body, disputed }: Said): Reading {
   };
 }
 
-/** The battery's figure to a tenth of a volt, by the latest live reading with the engine as at `key`; null before there is one. */
+/** The battery's figure to a tenth of a volt, no finer than it was typed, by the latest live reading with the engine as at `key`; null before there is one. */
 export function batteryFigure(readings: readonly Reading[], key: Key, system_V: number): string | null {
   if (key === "crank" || key === "charging") return null; // there the battery itself moves: only a figure will do
   const running = WITH_ENGINE.includes(key);
   const alike = readings.filter((one) => one.key !== "crank" && one.key !== "charging" && WITH_ENGINE.includes(one.key) === running);
-  const live = alike.filter((one) => Number(one.volts) >= LIVE_SHARE * system_V);
-  const last = live.at(-1);
-  return last ? Number(last.volts).toFixed(1) : null;
+  const live = alike.filter((one) => !one.load && Number(one.volts) >= LIVE_SHARE * system_V);
+  const last = live.at(-1)?.volts;
+  return last === undefined ? null : last.includes(".") ? Number(last).toFixed(1) : last;
 }

@@ -33,6 +33,7 @@ export interface NextReading {
   readonly key: Key;
   readonly capture: Capture;
   readonly why: string;
+  readonly loaded?: true; // under a load of about 1 to 2 A
 }
 
 export interface ProvedTurn {

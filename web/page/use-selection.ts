@@ -22,6 +22,7 @@ interface Around {
   readonly names: readonly string[];
   readonly behind: boolean;
   readonly typing: boolean;
+  readonly lamp: string; // the load of a reading that is asked for under one [A]
 }
 
 interface Chosen {
@@ -34,23 +35,24 @@ interface Chosen {
 
 const BEGIN: Chosen = { wire: null, key: "off", capture: "display", load: "", byHand: false };
 
-export function useSelection(next: NextReading | null, { names, behind, typing }: Around): Selection {
+export function useSelection(next: NextReading | null, { names, behind, typing, lamp }: Around): Selection {
   const [chosen, setChosen] = useState<Chosen>(BEGIN);
   const [steady, setSteady] = useState(true);
   const change = (part: Partial<Chosen>): void => setChosen((before) => ({ ...before, ...part, byHand: true }));
   useEffect(() => {
     const wire = next?.wire ?? null;
     if (!next || chosen.byHand || behind || typing || (wire !== null && !names.includes(wire))) return undefined;
-    const same = (wire === null || wire === chosen.wire) && next.key === chosen.key && next.capture === chosen.capture;
+    const load = next.loaded ? lamp : "";
+    const same = (wire === null || wire === chosen.wire) && next.key === chosen.key && next.capture === chosen.capture && load === chosen.load;
     if (same) return undefined;
-    setChosen((before) => before.byHand ? before : { ...before, wire: wire ?? before.wire, key: next.key, capture: next.capture, load: "" });
+    setChosen((before) => before.byHand ? before : { ...before, wire: wire ?? before.wire, key: next.key, capture: next.capture, load });
     setSteady(false);
     const timer = setTimeout(() => setSteady(true), STEADY_AFTER_MS);
     return () => {
       clearTimeout(timer);
       setSteady(true);
     };
-  }, [next, behind, typing, chosen.byHand]);
+  }, [next, behind, typing, chosen.byHand, lamp]);
   return {
     wire: chosen.wire ?? names[0] ?? null,
     key: chosen.key,

@@ -10,16 +10,18 @@ interface Props {
   readonly label: string; // what the figure is of
   readonly battery: string | null; // the battery's figure, for one touch; null where none is known
   readonly quick: boolean; // whether one touch is offered
+  readonly likely: readonly string[]; // figures that one touch keeps as they stand there
+  readonly most: number; // no meter shows more here [V]
   readonly ready: boolean;
   readonly onTyping: (typing: boolean) => void; // while a figure stands there, nothing else may be chosen for it
   readonly onKeep: (volts: string) => Promise<boolean>;
 }
 
-export function Keypad({ label, battery, quick, ready, onTyping, onKeep }: Props) {
+export function Keypad({ label, battery, quick, likely, most, ready, onTyping, onKeep }: Props) {
   const { words } = useShared();
   const [shown, setShown] = useState("");
   useEffect(() => onTyping(shown !== ""), [shown !== ""]);
-  const press = (key: string): void => setShown((before) => typed(before, key) ?? before);
+  const press = (key: string): void => setShown((before) => typed(before, key, most) ?? before);
   const keep = async (volts: string | null): Promise<void> => {
     if (volts !== null && ready && (await onKeep(volts))) setShown("");
   };
@@ -49,7 +51,8 @@ export function Keypad({ label, battery, quick, ready, onTyping, onKeep }: Props
           {words("keep")}
         </button>
       </div>
-      {quick && <OneTouch battery={battery} ready={ready} onTouch={(volts) => void keep(volts)} />}
+      {quick && <OneTouch battery={battery} isFirst={battery === null && likely.length === 0} ready={ready} onTouch={(volts) => void keep(volts)} />}
+      {likely.length > 0 && <Likely figures={likely} ready={ready} onTouch={(volts) => void keep(volts)} />}
       <div class="keys">
         {ROWS.map((key) =>
           key === "erase" ? (
@@ -67,23 +70,41 @@ export function Keypad({ label, battery, quick, ready, onTyping, onKeep }: Props
   );
 }
 
+interface OneTouchProps {
+  readonly battery: string | null;
+  readonly isFirst: boolean; // no live figure is known yet: the first is typed
+  readonly ready: boolean;
+  readonly onTouch: (volts: string) => void;
+}
+
 /** The two figures that most wires show, to a tenth of a volt: a touch says that the meter shows this. */
-function OneTouch({ battery, ready, onTouch }: { battery: string | null; ready: boolean; onTouch: (volts: string) => void }) {
+function OneTouch({ battery, isFirst, ready, onTouch }: OneTouchProps) {
   const { words } = useShared();
   return (
     <div class="one-touch">
       <button type="button" disabled={!ready} onClick={() => onTouch("0.0")}>
         <b>0.0 V</b> <span>{words("dead")}</span>
       </button>
-      <button type="button" disabled={!ready || battery === null} onClick={() => battery && onTouch(battery)}>
-        {battery === null ? (
-          <span>{words("battery_first")}</span>
-        ) : (
-          <>
-            <b>{battery} V</b> <span>{words("as_battery")}</span>
-          </>
-        )}
-      </button>
+      {battery !== null && (
+        <button type="button" disabled={!ready} onClick={() => onTouch(battery)}>
+          <b>{battery} V</b> <span>{words("as_battery")}</span>
+        </button>
+      )}
+      {isFirst && <p class="say">{words("battery_first")}</p>}
+    </div>
+  );
+}
+
+/** Figures that the meter is likely to show, each kept as it stands there. */
+function Likely({ figures, ready, onTouch }: { figures: readonly string[]; ready: boolean; onTouch: (volts: string) => void }) {
+  const { words } = useShared();
+  return (
+    <div class="likely" role="group" aria-label={words("likely")}>
+      {figures.map((volts) => (
+        <button type="button" key={volts} aria-label={`${volts} V`} disabled={!ready} onClick={() => onTouch(volts)}>
+          {volts}
+        </button>
+      ))}
     </div>
   );
 }

@@ -63,7 +63,7 @@ export function OpenFile({ kind, open }: Props) {
         />
       </label>
       <p class="small">{words("open_file_say")}</p>
-      <p role="status" class={busy === null ? "said" : "say"}>
+      <p role="status" class={busy === null ? "outcome" : "say"}>
         {busy !== null && words("file_listening", { name: busy })}
         {taken && (
           <>

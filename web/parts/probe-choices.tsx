@@ -4,13 +4,14 @@ import { useKeeping, useShared } from "../page/context.ts";
 import type { Judgement } from "../page/judgement.ts";
 import { absentEntry } from "../page/probe-entries.ts";
 import type { OpenJob } from "../page/use-job.ts";
+import { LAMPS } from "../page/use-lamp.ts";
 import type { Selection } from "../page/use-selection.ts";
 import { named } from "../words/words.ts";
 import { Choice } from "./choice.tsx";
 
 const USUAL: readonly Key[] = ["off", "accessory", "on", "crank", "running", "after"]; // until the engine says which there are
 const MAY_BE_ABSENT: readonly Key[] = ["accessory"];
-const LOADS = ["", "1", "1.5", "2"] as const; // of test lamps [A]
+const LOADS = ["", ...LAMPS] as const;
 
 interface Strip {
   readonly names: readonly string[];

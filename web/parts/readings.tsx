@@ -16,11 +16,13 @@ interface Props {
 export function Readings({ table, open, onSaid }: Props) {
   const { words } = useShared();
   const [chosen, setChosen] = useState<Reading | null>(null);
+  if (table.readings.length === 0) return <p class="say">{words("readings_none")}</p>;
   const read = table.wires.map((wire) => ({ wire, readings: table.readings.filter((one) => one.wire === wire.name) }));
   return (
-    <section class="readings">
-      <h2>{words("readings")}</h2>
-      {table.readings.length === 0 && <p class="say">{words("readings_none")}</p>}
+    <details class="readings">
+      <summary>
+        <b>{words("readings")}</b> <span>{table.readings.length}</span>
+      </summary>
       {read
         .filter(({ readings }) => readings.length > 0)
         .map(({ wire, readings }) => (
@@ -39,7 +41,7 @@ export function Readings({ table, open, onSaid }: Props) {
           </div>
         ))}
       {chosen && <Correct reading={chosen} open={open} onSaid={onSaid} onClose={() => setChosen(null)} />}
-    </section>
+    </details>
   );
 }
 

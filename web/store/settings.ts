@@ -31,6 +31,7 @@ export interface Settings {
   units: Units; // chosen on this phone, else as the desk has them of the person
   theme: "auto" | "light" | "dark";
   meter: string; // the class of meter that this person uses
+  lamp: string; // the current of this person's test lamp [A]; "none" where there is none
   serials: readonly { serial: string; job: string; vehicle: string | null }[];
   clock_out_min: number; // how far this phone's clock was ahead of the server's when they last spoke
   day: DayMarks; // of what the server told last

@@ -58,6 +58,7 @@ from backprobe.stages.probe.answer import without_absent
 TAPS = {"tap_supply": "supply", "tap_ignition": "ignition"}  # slots of the journal and the unit's leads they mean
 METER_SLOT = "meter"
 JOURNAL = "the journal"
+LAMP_SLOT, NO_LAMP = "lamp", "none"
 PHONE_WIDTH = 360.0  # of a page on a phone
 PLACES = ("connector", "cavity", "colour")
 
@@ -151,6 +152,7 @@ def evidence_of(asked: Asked) -> JobEvidence:
         proving=replace(proving_of(asked.state, _reports(asked, sheet)), corners=asked.corners),
         sign_off=_sign_off(asked, wanted=sheet.hand_over is not None),
         disputes=tuple(matters(asked.state)),
+        has_lamp=NO_LAMP not in (asked.state.slots[LAMP_SLOT].values if LAMP_SLOT in asked.state.slots else ()),
         units=unit_findings(asked.state),
         receptions=receptions_of(asked.state),
     )

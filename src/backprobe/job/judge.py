@@ -69,6 +69,7 @@ class JobEvidence:
     disputes: tuple[str, ...] = ()  # what the journal leaves open, in words
     units: tuple[Finding, ...] = ()  # on units that are in another vehicle
     policy: FleetPolicy | None = None
+    has_lamp: bool = True  # a test lamp, to load a wire with
     receptions: tuple[Reception, ...] = ()  # receivers' logs, in figures
     sign_off: Finding | None = None  # on the sign-offs in the journal; None where none is there and none is due
 
@@ -150,7 +151,7 @@ def judge_job(evidence: JobEvidence) -> JobJudgement:
     proof = proved(evidence.proving, evidence.sheet, unit=evidence.unit)
     reported = reported_readings(proof.answer, evidence.sheet, unit=evidence.unit)
     come = positions_to_come(evidence.unit, evidence.proving.reports, proof=proof.answer)
-    plan = planned(_as_slow_as(setup, heard), table, sheet=evidence.sheet, to_come=come)
+    plan = planned(_as_slow_as(setup, heard), table, sheet=evidence.sheet, to_come=come, has_lamp=evidence.has_lamp)
     probe = answered(replace(table, readings=(*reported, *table.readings)), plan)
     walked = _walked(evidence, table)
     staked = wires_at_stake(probe, evidence.sheet)
@@ -169,14 +170,8 @@ def judge_job(evidence: JobEvidence) -> JobJudgement:
     seat = judged_mount(evidence.mount, evidence.sheet, heard=heard_by)
     heading_deg = None if evidence.mount is None else evidence.mount.heading_deg
     mounted = (*(seat.findings if seat else ()), *received(evidence.receptions, heading_deg=heading_deg))
-    findings = (
-        *probed,
-        *joints,
-        *mounted,
-        *_said_once(proof.findings, joints),
-        *disputed(evidence.disputes),
-        *walked.after(),
-    )
+    proofs = (*_said_once(proof.findings, joints), *disputed(evidence.disputes))
+    findings = (*probed, *joints, *mounted, *proofs, *walked.after())
     findings = tuple(without_crank(each) for each in findings) if withheld else findings
     findings = (*findings, *_handed_over(evidence, findings))
     return replace(judged, findings=findings, proof=proof.answer, mounted=seat)

@@ -70,14 +70,18 @@ def meant_for(sheet: JobSheet, slot: SlotName) -> str | None:
     return names.pop() if len(names) == 1 else None
 
 
-def planned(setup: Setup, table: ReadingsTable, *, sheet: JobSheet, to_come: frozenset[Key]) -> Setup:
+def planned(
+    setup: Setup, table: ReadingsTable, *, sheet: JobSheet, to_come: frozenset[Key], has_lamp: bool = True
+) -> Setup:
     """The setup with what is known of the job's wires: which are meant, which may be loaded, and what is `to_come`."""
     loads = frozenset(
         name for name in table.wires if identified(table.facts.get(name)) and not bans(table.facts.get(name))
     )
     meant = tuple((str(slot), name) for slot in SlotName if (name := meant_for(sheet, slot)) is not None)
     known = setup.has_crank and meant_for(sheet, SlotName.SUPPLY) in loads
-    return replace(setup, to_come=to_come if known else frozenset(), loads=loads, meant=meant)
+    return replace(
+        setup, to_come=to_come if known else frozenset(), loads=loads if has_lamp else frozenset(), meant=meant
+    )
 
 
 def positions_to_come(unit: UnitSheet, reports: ReportsTable | None, *, proof: Answer | None) -> frozenset[Key]:
