@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+from datetime import UTC, datetime, timedelta
 from typing import Any
 
 import pytest
@@ -17,14 +18,23 @@ from backprobe.cases.desk_people import add_feed
 from backprobe.cases.enrol import feed_of_token
 from backprobe.cases.may import Caller, Role
 from backprobe.cases.new_job import NewJob, make_job
-from backprobe.cases.reports_in import Push, deliver_waiting, push_reports
+from backprobe.cases.reports_in import (
+    AT_WORK_S,
+    IDLE_S,
+    WORK_S,
+    Push,
+    deliver_waiting,
+    over_quota_s,
+    push_reports,
+)
 from backprobe.cases.sync import take_batch
+from backprobe.cases.tokens import now
 from backprobe.cases.yard import Yard
 from backprobe.errors import InputError, RefusedError
 from backprobe.job.entry import read_entry
 from backprobe.job.fold import fold
 from backprobe.job.journal import read_journal
-from backprobe.store import entries
+from backprobe.store import entries, jobs
 
 LEAD = Caller(role=Role.LEAD, organisation=ORGANISATION)
 UNIT = (DEMO / "unit.toml").read_text(encoding="utf-8")
@@ -39,36 +49,122 @@ def push(yard: Yard, content: bytes, *, is_json: bool = False, columns: dict[str
     return push_reports(yard, caller, feed=row, push=Push(content, is_json=is_json))
 
 
-def table(yard: Yard, job: str) -> str | None:
-    """The reports in a job as they stand there; None where there are none. The journal must be sound."""
+def tables(yard: Yard, job: str) -> list[str]:
+    """The files of reports in a job as they stand there, by name. The journal must be sound."""
     with yard.store.reading() as connection:
         raws = entries.of_job(connection, ORGANISATION, job_id=job)
     assert read_journal(raws).faults == ()
-    standing = fold(read_entry(raw) for raw in raws).of_kind("reports")
-    if not standing:
-        return None
-    [one] = standing
-    path = yard.blobs.path(str(one.body["sha256"]))
-    assert path is not None
-    return path.read_text(encoding="utf-8")
+    found = []
+    for one in fold(read_entry(raw) for raw in raws).of_kind("reports"):
+        path = yard.blobs.path(str(one.body["sha256"]))
+        assert path is not None
+        found.append(path.read_text(encoding="utf-8"))
+    return found
 
 
-def test_reports_reach_the_job_that_has_the_unit(sqlite_yard: Yard) -> None:
-    """Two pushes, one file in the job, by time; the same push again changes nothing."""
-    make_job(sqlite_yard, LEAD, new=NewJob(job_sheet("a", serial="ln2-1"), UNIT))
-    assert push(sqlite_yard, LATER) == {"kept": 2, "known": 0, "skipped": 0, "jobs": ["a"]}
-    assert push(sqlite_yard, FIRST) == {"kept": 1, "known": 0, "skipped": 0, "jobs": ["a"]}
-    said = table(sqlite_yard, "a")
-    assert said == (
-        "unit_id,t,received_at,lat,lon,accuracy_m,speed_kmh,sats,hdop,supply_V,ignition,event\n"
-        "LN2-1,2026-03-31T08:05:00Z,,51.5,-0.25,,,,,,1,ignition_on\n"
-        "LN2-1,2026-03-31T08:06:00Z,,,,,,,,12.61,,\n"
-    )
-    with sqlite_yard.store.reading() as connection:
+def table(yard: Yard, job: str) -> str | None:
+    """The one file of reports in a job; None where there is none."""
+    found = tables(yard, job)
+    assert len(found) <= 1
+    return found[0] if found else None
+
+
+def passes(yard: Yard, job: str, *, seconds: int) -> None:
+    """Time goes by since reports and people last reached a job."""
+    with yard.store.writing() as connection:
+        row = jobs.row_of(connection, ORGANISATION, job_id=job)
+        assert row is not None
+        earlier = {
+            name: (datetime.fromisoformat(row[name]) - timedelta(seconds=seconds)).isoformat().replace("+00:00", "Z")
+            for name in ("said_at", "reported_at")
+            if row[name] is not None
+        }
+        jobs.describe(connection, ORGANISATION, job_id=job, values=earlier)
+
+
+HEADING = "unit_id,t,received_at,lat,lon,accuracy_m,speed_kmh,sats,hdop,supply_V,ignition,event\n"
+
+
+def test_each_push_is_an_entry_with_a_file_of_its_own(yard: Yard) -> None:
+    """Two pushes, two files, by their first report; the same push again changes nothing. On both databases."""
+    make_job(yard, LEAD, new=NewJob(job_sheet("a", serial="ln2-1"), UNIT))
+    assert push(yard, LATER) == {"kept": 2, "known": 0, "skipped": 0, "jobs": ["a"]}
+    passes(yard, "a", seconds=IDLE_S + 1)
+    assert push(yard, FIRST) == {"kept": 1, "known": 0, "skipped": 0, "jobs": ["a"]}
+    assert tables(yard, "a") == [
+        HEADING + "LN2-1,2026-03-31T08:05:00Z,,51.5,-0.25,,,,,,1,ignition_on\n",
+        HEADING + "LN2-1,2026-03-31T08:06:00Z,,,,,,,,12.61,,\n",
+    ]
+    with yard.store.reading() as connection:
         before = entries.newest(connection, ORGANISATION)
-    assert push(sqlite_yard, FIRST) == {"kept": 0, "known": 1, "skipped": 0, "jobs": ["a"]}
-    with sqlite_yard.store.reading() as connection:
+    passes(yard, "a", seconds=IDLE_S + 1)
+    assert push(yard, FIRST) == {"kept": 0, "known": 1, "skipped": 0, "jobs": ["a"]}
+    with yard.store.reading() as connection:
         assert entries.newest(connection, ORGANISATION) == before
+
+
+def minutes(count: int, *, start: int = 0) -> list[bytes]:
+    """Pushes of a report each, a minute apart."""
+    rows = (
+        f"LN2-1,2026-03-{1 + n // 1440:02}T{n // 60 % 24:02}:{n % 60:02}:00Z\n" for n in range(start, start + count)
+    )
+    return [b"unit_id,t\n" + row.encode() for row in rows]
+
+
+def test_a_unit_that_reports_every_minute_makes_an_entry_an_hour(yard: Yard) -> None:
+    """Nobody works on the job: the first report comes at once, the 60 of the next hour together, none is lost."""
+    make_job(yard, LEAD, new=NewJob(job_sheet("a", serial="LN2-1"), UNIT))
+    for content in minutes(61):
+        assert push(yard, content)["jobs"] == ["a"]
+    assert [text.count("\n") for text in tables(yard, "a")] == [2]
+    assert deliver_waiting(yard) == 0
+    passes(yard, "a", seconds=IDLE_S + 1)
+    assert deliver_waiting(yard) == 1
+    assert [text.count("\n") for text in tables(yard, "a")] == [2, 61]
+    assert deliver_waiting(yard) == 0
+
+
+def test_while_somebody_works_on_the_job_reports_come_soon(sqlite_yard: Yard, ines: Caller) -> None:
+    """An entry of a phone's came just now: the second push waits for 10 s, not for an hour."""
+    phone = Phone(job="a")
+    take_batch(sqlite_yard, [phone.claims("serial", "LN2-1").raw.decode()], caller=ines, at=now())
+    for content in minutes(2):
+        push(sqlite_yard, content)
+    assert len(tables(sqlite_yard, "a")) == 1
+    assert deliver_waiting(sqlite_yard) == 0
+    passes(sqlite_yard, "a", seconds=AT_WORK_S + 1)
+    assert deliver_waiting(sqlite_yard) == 1
+    push(sqlite_yard, minutes(1, start=2)[0])
+    passes(sqlite_yard, "a", seconds=WORK_S + 1)  # two hours without a word from the phone, or a report
+    assert deliver_waiting(sqlite_yard) == 1
+    push(sqlite_yard, minutes(1, start=3)[0])
+    passes(sqlite_yard, "a", seconds=AT_WORK_S + 1)
+    assert deliver_waiting(sqlite_yard) == 0
+    assert len(tables(sqlite_yard, "a")) == 3
+
+
+def test_much_is_handed_on_at_once(sqlite_yard: Yard, monkeypatch: pytest.MonkeyPatch) -> None:
+    """More than one entry holds goes into two; what a job cannot hold is kept outside it, and does not wait."""
+    monkeypatch.setattr(reports_in, "MOST_IN_ENTRY", 3)
+    monkeypatch.setattr(reports_in, "MOST_IN_JOB", 5)
+    monkeypatch.setattr(reports_in, "WORTH_BYTES", 10)
+    make_job(sqlite_yard, LEAD, new=NewJob(job_sheet("a", serial="LN2-1"), UNIT))
+    push(sqlite_yard, b"unit_id,t\n" + b"".join(b"LN2-1,2026-03-31T08:0%d:00Z\n" % n for n in range(8)))
+    assert [text.count("\n") - 1 for text in tables(sqlite_yard, "a")] == [3, 3]
+    assert deliver_waiting(sqlite_yard) == 0
+
+
+def test_a_token_has_so_much_a_day(yard: Yard, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Of two pushes a day the third is one too many until midnight (UTC); so is one with too many bytes in all."""
+    monkeypatch.setattr(reports_in, "MOST_PUSHES_A_DAY", 2)
+    feed = feed_of_token(yard, str(add_feed(yard, LEAD, label="a", columns={})["token"]))[1]
+    other = feed_of_token(yard, str(add_feed(yard, LEAD, label="b", columns={})["token"]))[1]
+    late = datetime(2026, 3, 31, 23, 59, 50, tzinfo=UTC)
+    assert [over_quota_s(yard, feed=feed, size=9, at=late) for _ in range(3)] == [None, None, 10]
+    assert over_quota_s(yard, feed=other, size=9, at=late) is None
+    assert over_quota_s(yard, feed=feed, size=9, at=late + timedelta(seconds=10)) is None
+    monkeypatch.setattr(reports_in, "MOST_BYTES_A_DAY", 17)
+    assert over_quota_s(yard, feed=other, size=9, at=late) == 10
 
 
 def test_what_came_before_the_unit_was_claimed_reaches_the_job_then(sqlite_yard: Yard, ines: Caller) -> None:
@@ -104,17 +200,6 @@ def test_json_lines_and_other_names(sqlite_yard: Yard) -> None:
     said = table(sqlite_yard, "a")
     assert said is not None
     assert "LN2-1,2026-03-31T08:05:00Z,,,,,,,,12.6,," in said
-
-
-def test_a_job_holds_the_newest(sqlite_yard: Yard, monkeypatch: pytest.MonkeyPatch) -> None:
-    """With room for 2 of 3, the two later ones; none waits any more."""
-    monkeypatch.setattr(reports_in, "MOST_IN_JOB", 2)
-    make_job(sqlite_yard, LEAD, new=NewJob(job_sheet("a", serial="LN2-1"), UNIT))
-    push(sqlite_yard, b"unit_id,t\n" + b"".join(b"LN2-1,2026-03-31T08:0%d:00Z\n" % n for n in range(3)))
-    said = table(sqlite_yard, "a")
-    assert said is not None
-    assert [line[6:22] for line in said.splitlines()[1:]] == ["2026-03-31T08:01", "2026-03-31T08:02"]
-    assert deliver_waiting(sqlite_yard) == 0
 
 
 def test_what_cannot_be_read_is_refused(sqlite_yard: Yard, ines: Caller, monkeypatch: pytest.MonkeyPatch) -> None:

@@ -9,6 +9,9 @@ import pytest
 from tests.samples.journals import JOB, Phone
 from tests.samples.served import Server
 
+from backprobe.cases import reports_in
+from backprobe.server.report_calls import MOST_BYTES
+
 CSV = {"Content-Type": "text/csv; charset=utf-8"}
 ROW = b"unit_id,t,supply_V\nLN2-1,2026-03-31T08:06:00Z,12.61\n"
 
@@ -57,3 +60,17 @@ def test_a_phone_is_no_collector(server: Server, phone: httpx.Client) -> None:
     assert phone.post("/api/reports", content=ROW, headers=CSV).json()["code"] == "not_enrolled"
     with server.client() as client:
         assert client.post("/api/reports", content=ROW, headers=CSV).json()["code"] == "not_enrolled"
+
+
+def test_what_is_too_much_is_refused_in_words(
+    server: Server, collector: httpx.Client, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Too large a push: 413. One more than a token has a day: 429, and when to come again."""
+    large = collector.post("/api/reports", content=b"x" * (MOST_BYTES + 1), headers=CSV)
+    assert (large.status_code, large.json()["code"]) == (413, "too_large")
+    monkeypatch.setattr(reports_in, "MOST_PUSHES_A_DAY", 1)
+    assert collector.post("/api/reports", content=ROW, headers=CSV).status_code == 200
+    late = collector.post("/api/reports", content=ROW, headers=CSV)
+    assert (late.status_code, late.json()["code"]) == (429, "too_many")
+    assert 0 < int(late.headers["retry-after"]) <= 86_400
+    assert "push more reports at a time" in late.json()["error"]

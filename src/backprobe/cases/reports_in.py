@@ -1,7 +1,8 @@
 """Reports that a collector pushes: kept once each, and handed to the job whose vehicle holds the unit.
 
-In the job they stand as one file that the server writes and replaces as more arrive, so that phones, desk and engine
-find them as they find any other table of reports.
+In the job each push stands as an entry of the server's with a file of its own; what comes in small pieces is gathered
+first, for seconds while somebody works on the job, for an hour otherwise. Phones, desk and engine read all such files
+as one table.
 """
 
 from __future__ import annotations
@@ -18,7 +19,7 @@ from sqlalchemy import Connection, RowMapping
 from backprobe.cases.hand_in_file import keep_bytes
 from backprobe.cases.held_job import decoded, sheets_of
 from backprobe.cases.may import Caller, Deed
-from backprobe.cases.server_words import SERVER, say
+from backprobe.cases.server_words import say
 from backprobe.cases.tokens import fresh_id, hashed, now
 from backprobe.cases.unit_claims import MOST_SERIAL, plain_serial
 from backprobe.cases.yard import Yard
@@ -30,16 +31,24 @@ from backprobe.formats.reports_csv import read_reports
 from backprobe.formats.reports_jsonl import table_of_json_lines
 from backprobe.job.canonical import Body
 from backprobe.job.entry import read_entry
-from backprobe.job.fold import fold
 from backprobe.job.journal import Draft
-from backprobe.job.kinds import CORRECTION, SIGN_OFF, WITHDRAWN, text
-from backprobe.store import entries, reports
+from backprobe.job.kinds import SIGN_OFF, text
+from backprobe.store import entries, jobs, reports
 from backprobe.store.entries import Held
+from backprobe.store.reports import Turn
 from backprobe.store.tables import ENDED
 
-KIND, FILE = "reports", "reports.csv"
+KIND = "reports"
 MOST_ROWS = 10_000  # in one push
-MOST_IN_JOB = 5_000  # the newest; a proof rests on those around the key script
+MOST_PUSHES_A_DAY, MOST_BYTES_A_DAY, DAY_S = 20_000, 200_000_000, 86_400  # of one token; days are those of UTC
+MOST_IN_ENTRY = 5_000
+MOST_IN_JOB = 20_000  # two weeks of a report a minute; what comes later is kept, and in no job
+WORTH_BYTES = 64_000  # so much is handed on whenever it is there
+WORK_S, AT_WORK_S = (
+    2 * 3600,
+    20,
+)  # so long after its last entry a job counts as worked on; it then gets reports so often
+IDLE_S = 3600  # and otherwise so often
 PUSH = "the push"
 AT_ONCE = 50
 
@@ -51,6 +60,15 @@ class Push:
     content: bytes
     is_json: bool
     columns: str | None = None
+
+
+def over_quota_s(yard: Yard, *, feed: RowMapping, size: int, at: datetime) -> int | None:
+    """Count a push of `size` bytes at `at` (UTC); the seconds until the next day where it is one too many."""
+    with yard.store.writing() as connection:
+        pushes, total = reports.count_push(connection, feed["id"], day=at.date().isoformat(), size=size)
+    if pushes <= MOST_PUSHES_A_DAY and total <= MOST_BYTES_A_DAY:
+        return None
+    return DAY_S - (at.hour * 3600 + at.minute * 60 + at.second)
 
 
 def push_reports(yard: Yard, caller: Caller, *, feed: RowMapping, push: Push) -> dict[str, object]:
@@ -131,28 +149,42 @@ def _written(cells: Sequence[str]) -> str:
     return held.getvalue()
 
 
+def turn() -> Turn:
+    """When reports that wait are handed on, as of now."""
+    return Turn(bytes=WORTH_BYTES, work_since=now(-WORK_S), at_work=now(-AT_WORK_S), idle=now(-IDLE_S))
+
+
 def deliver(yard: Yard, organisation: str, *, unit: str) -> str | None:
-    """Hand the reports of a unit to the job that is in work on it; the job, None where there is none."""
+    """Hand the reports of a unit to the job that is in work on it, where their turn has come; the job, if any."""
     while True:
         with yard.store.reading() as connection:
             job_id = reports.job_of_unit(connection, organisation, unit=unit)
             if job_id is None:
                 return None
-            rows = reports.of_unit(connection, organisation, unit=unit, job_id=job_id, most=MOST_IN_JOB)
+            if not reports.is_due(connection, organisation, unit=unit, job_id=job_id, turn=turn()):
+                return job_id
+            rows = reports.waiting(connection, organisation, unit=unit, most=MOST_IN_ENTRY)
+            reached = reports.how_many_reached(connection, organisation, unit=unit, job_id=job_id)
             heading = _heading(yard, connection, organisation=organisation, job_id=job_id)
-        content = (heading + "".join(row["row"] for row in rows)).encode()
-        sha256 = keep_bytes(yard, content, at=now())
-        body: Body = {"file": FILE, "sha256": sha256, "bytes": len(content), "stored": True}
+        body = _kept(yard, heading, rows=rows) if reached < MOST_IN_JOB else None
+        digests = [str(row["digest"]) for row in rows]
         with yard.store.writing() as connection:
             held = entries.held(connection, organisation)
-            again = reports.of_unit(connection, organisation, unit=unit, job_id=job_id, most=MOST_IN_JOB)
             if _is_over(held, job_id):
                 return None  # signed off just now: later reports are not for this job
-            if [row["digest"] for row in again] != [row["digest"] for row in rows]:
-                continue  # more came meanwhile
-            _say(held, job_id, body=body)
-            reports.delivered(connection, organisation, unit=unit, job_id=job_id)
-            return job_id
+            if set(digests) - reports.still_waiting(connection, organisation, digests=digests):
+                continue  # handed on by another call meanwhile
+            reports.delivered(connection, organisation, digests=digests, job_id=job_id)
+            if body is not None:
+                _say(held, job_id, body=body)
+
+
+def _kept(yard: Yard, heading: str, *, rows: Sequence[RowMapping]) -> Body:
+    """The body of an entry that names a file with these rows; the file is kept."""
+    content = (heading + "".join(row["row"] for row in rows)).encode()
+    sha256 = keep_bytes(yard, content, at=now())
+    first = datetime.fromtimestamp(rows[0]["time_s"], UTC).strftime("%Y-%m-%dT%H%M%SZ")
+    return {"file": f"reports-{first}-{sha256[:8]}.csv", "sha256": sha256, "bytes": len(content), "stored": True}
 
 
 def _is_over(held: Held, job_id: str) -> bool:
@@ -172,26 +204,17 @@ def _heading(yard: Yard, connection: Connection, *, organisation: str, job_id: s
 
 
 def _say(held: Held, job_id: str, *, body: Body) -> None:
-    """Say which file holds the reports, in place of what the server said before; nothing where that is the same."""
-    kinds = (KIND, CORRECTION, WITHDRAWN)
-    raws = entries.of_job(held.connection, held.organisation, job_id=job_id, kinds=kinds)
-    standing = fold(read_entry(raw) for raw in raws).of_kind(KIND)
-    mine = [one for one in standing if one.entry.device == SERVER]
-    if any(one.body.get("sha256") == body["sha256"] for one in mine):
-        return
-    blobs = (str(body["sha256"]),)
-    if mine:
-        replaced: Body = {"replaces": [one.id for one in mine], "kind": KIND, "body": body}
-        draft = Draft(id=fresh_id(), kind=CORRECTION, body=replaced, blobs=blobs)
-    else:
-        draft = Draft(id=fresh_id(), kind=KIND, body=body, blobs=blobs)
-    say(held, [draft], job_id=job_id, at=now())
+    """Say which file holds the reports that have come."""
+    at = now()
+    draft = Draft(id=fresh_id(), kind=KIND, body=body, blobs=(str(body["sha256"]),))
+    say(held, [draft], job_id=job_id, at=at)
+    jobs.describe(held.connection, held.organisation, job_id=job_id, values={"reported_at": at})
 
 
 def deliver_waiting(yard: Yard) -> int:
-    """Hand on reports whose unit came into a vehicle after they had arrived; of how many units."""
+    """Hand on reports that wait and whose turn has come; of how many units."""
     with yard.store.reading() as connection:
-        waiting = reports.waiting_units(connection, limit=AT_ONCE)
+        waiting = reports.waiting_units(connection, turn=turn(), limit=AT_ONCE)
     for organisation, unit in waiting:
         deliver(yard, organisation, unit=unit)
     return len(waiting)

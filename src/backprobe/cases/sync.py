@@ -75,7 +75,9 @@ def keep(held: Held, fresh: Sequence[Entry], *, caller: Caller, at: str) -> None
         return
     phone = None if caller.phone is None else caller.phone.id
     cursor = entries.add(held, fresh, received_at=at, phone=phone)
-    begun = entries.touch(held, Counter(entry.job for entry in fresh), cursor=cursor, at=at)
+    counts = Counter(entry.job for entry in fresh)
+    begun = entries.touch(held, counts, cursor=cursor, at=at)
+    jobs.said(held.connection, held.organisation, jobs=counts, at=at)
     if caller.person is not None and caller.phone is not None:
         for job_id in begun:
             jobs.assign(held.connection, held.organisation, job_id=job_id, people=[caller.person])

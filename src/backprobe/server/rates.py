@@ -15,8 +15,8 @@ MOST_KNOWN = 10_000  # addresses; beyond that the oldest are forgotten
 class TooManyError(RefusedError):
     """Too many tries: `headers` say when to come again."""
 
-    def __init__(self, wait_s: int) -> None:
-        super().__init__(f"too many tries; again in {wait_s} s", code="too_many")
+    def __init__(self, wait_s: int, what: str = "too many tries") -> None:
+        super().__init__(f"{what}; again in {wait_s} s", code="too_many")
         self.headers = {"Retry-After": str(wait_s)}
 
 

@@ -111,6 +111,12 @@ def describe(connection: Connection, organisation_id: str, *, job_id: str, value
     connection.execute(update(job).where(job.c.organisation == organisation_id, job.c.id == job_id).values(**values))
 
 
+def said(connection: Connection, organisation_id: str, *, jobs: Iterable[str], at: str) -> None:
+    """Note when somebody spoke in jobs."""
+    here = (job.c.organisation == organisation_id, job.c.id.in_(jobs))
+    connection.execute(update(job).where(*here).values(said_at=at))
+
+
 def to_be_judged(connection: Connection, *, limit: int, before: str) -> tuple[tuple[str, str], ...]:
     """Organisation and id of jobs with entries that came after they were judged, the longest waiting first.
 

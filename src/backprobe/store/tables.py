@@ -190,6 +190,8 @@ job = Table(
     Column("search", Text, nullable=False),
     Column("made_at", Text, nullable=False),
     Column("updated_at", Text, nullable=False),
+    Column("said_at", Text),  # when somebody said something in it last, the server itself aside
+    Column("reported_at", Text),  # when reports that were pushed reached it last
     Index("ix_job_urgency", "organisation", "urgency", "cursor", "id"),
     Index("ix_job_state", "organisation", "state", "urgency", "cursor", "id"),
     Index("ix_job_usual", "organisation", "vehicle_type", "usual", "cursor"),
@@ -237,6 +239,9 @@ feed = Table(
     Column("columns", Text, nullable=False),
     Column("made_at", Text, nullable=False),
     Column("withdrawn_at", Text),
+    Column("day", Text),  # the day (UTC) of which the two counts are
+    Column("requests", Integer),
+    Column("bytes", BigInteger),
 )
 
 # `row` is the report's row in our own columns; `job` the job that it was handed to, once there is one
