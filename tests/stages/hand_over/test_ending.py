@@ -8,7 +8,7 @@ import pytest
 
 from backprobe.evidence.hand_over import End, HandOver, Missing
 from backprobe.findings import Finding, Stage, Verdict
-from backprobe.stages.hand_over.ending import ending_finding, obstacles, said
+from backprobe.stages.hand_over.ending import ALL_CAME, SOME_CAME, ending_finding, obstacles, said
 
 WIRE = Finding(id="supply_role", stage=Stage.PROBE, what="Supply wire: Red", verdict=Verdict.HOLDS, because="volts")
 PROVEN = Finding(id="turns", stage=Stage.PROVE, what="Key turns", verdict=Verdict.HOLDS, because="all were reported")
@@ -101,6 +101,18 @@ def test_a_provisional_end_is_open_until_nothing_is_owed():
     owed = ending_finding(PROVISIONAL, [WIRE])
     assert (owed.verdict, owed.because) == (Verdict.OPEN, said(PROVISIONAL))
     assert owed.next == "one parked night: owed by the yard until 2026-04-07"
+
+
+def test_what_was_owed_and_has_come_only_wants_another_end():
+    """The night is there by now: nothing is to be put right; with a second thing owed only the night is taken out."""
+    night = replace(PROVEN, id="prove_parked")
+    owed = Missing(what="parked night", owed_by="the yard", until="2026-04-07")
+    all_came = ending_finding(HandOver(end=End.PROVISIONAL, missing=(owed,)), [WIRE, night])
+    assert (all_came.verdict, all_came.next) == (Verdict.OPEN, ALL_CAME)
+    some_came = ending_finding(HandOver(end=End.PROVISIONAL, missing=(owed, NIGHT)), [WIRE, night])
+    assert some_came.next == SOME_CAME
+    failing = ending_finding(HandOver(end=End.PROVISIONAL, missing=(owed,)), [FAILS, night])
+    assert failing.next not in (ALL_CAME, SOME_CAME)
 
 
 def test_what_is_said_of_the_end():

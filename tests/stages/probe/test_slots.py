@@ -188,3 +188,18 @@ def test_a_vehicle_without_an_accessory_position_is_not_asked_for_it():
     """Push-button vehicles have none."""
     button = replace(SETUP, has_accessory=False)
     assert all(key is not Key.ACCESSORY for slot in SlotName for key, _ in required(slot, button))
+
+
+@pytest.mark.parametrize(
+    ("reported_V", "value_V", "verdict"), [(12.1, 12.58, HOLDS), (9.9, 12.58, HOLDS), (9.0, 9.0, FAILS)]
+)
+def test_what_the_unit_reports_counts_against_a_meter_only_where_it_is_surely_too_low(
+    reported_V: float, value_V: float, verdict: Verdict
+):
+    """A meter's 12.58 V ten minutes after key-off; a night's lowest of 9.9 V ± 0.8 V may be 10.5 V, 9.0 V may not."""
+    metered = readings_of("after 12.58")
+    told = replace(metered[0], volts=reported_V, source="the unit's reports", spread_V=0.8, after_min=600.0)
+    belief = believe("w", (*metered, told), others=(), setup=SETUP)
+    found = replace(belief, doubtful=())
+    check = next(c for c in fitness(found, SlotName.SUPPLY, setup=SETUP, rest_V=12.5).checks if c.key is Key.AFTER)
+    assert (check.value_V, check.verdict) == (value_V, verdict)

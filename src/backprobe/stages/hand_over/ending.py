@@ -80,10 +80,20 @@ def ending_finding(hand_over: HandOver, findings: Sequence[Finding]) -> Finding:
         what=f"How the job ends: {hand_over.end}",
         verdict=Verdict.OPEN if hindered or hand_over.missing else Verdict.HOLDS,
         because="; ".join(hindered) if hindered else said(hand_over),
-        next=_NEXT[hand_over.end] if hindered else first_owed,
+        next=_then(hand_over, findings) if hindered else first_owed,
     )
 
 
+def _then(hand_over: HandOver, findings: Sequence[Finding]) -> str:
+    """What to do where something stands in the way; what was owed and has come since closes itself but for the end."""
+    come = tuple(contradicted(hand_over.missing, findings))
+    if hand_over.end is not End.PROVISIONAL or set(obstacles(hand_over, findings)) != set(come):
+        return _NEXT[hand_over.end]
+    return ALL_CAME if len(come) == len(hand_over.missing) else SOME_CAME
+
+
+ALL_CAME = "all that was owed is there: end the job as proven"
+SOME_CAME = "take what is there by now out of what is missing"
 _NEXT = {
     End.PROVEN: "settle what is named, or end the job as provisional",
     End.PROVISIONAL: "put right what fails, or undo the work and end the job as abandoned; complete [hand_over]",

@@ -105,10 +105,13 @@ def _steady(belief: Belief, key: Key, *, name: str, setup: Setup) -> Check:
     """One requirement at a standing key position: the reading that stands worst to it.
 
     Whether a wire is dead is settled under a load where one was put on: stray volts on a meter of 10 MΩ vanish then.
+    A meter's readings go before what another source says, unless that is too low whatever it may be off by.
     """
     against = limit(name, system_V=setup.system_V)
     found_there = belief.at(key)
-    readings = tuple(reading for reading in found_there if reading.source is None) or found_there  # a meter's go first
+    metered = tuple(reading for reading in found_there if reading.source is None)
+    told = tuple(reading for reading in found_there if reading.source is not None)
+    readings = (*metered, *(r for r in told if r.volts + spread_V(r, setup.meter) < against.value)) if metered else told
     loaded = tuple(reading for reading in readings if is_loaded(reading)) if against.side is Side.AT_MOST else ()
     found = [_steady_check(reading, key, against=against, setup=setup) for reading in loaded or readings]
     return worst_of(found) if found else Check(key, against, Verdict.OPEN)
