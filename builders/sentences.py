@@ -19,7 +19,9 @@ SOURCES = ROOT / "src" / "backprobe"
 EDGES = " ;,:\n"
 HOLE = re.compile(r"\{[^{}]*\}")
 WORD = re.compile(r"[a-z]{2,}|\b[aA]\b")
-NO_SENTENCE = re.compile(r"\\b|\w\*(?: |$)|<\w+ |[|%][A-Za-z]|\| |_\{\}|\{\}_|^\w+\(0|^\d[\d. ]*$|dict\[|\n\w+ +share")
+NO_SENTENCE = re.compile(
+    r"\\b|\(\?[P:]|\w\*(?: |$)|<\w+ |[|%][A-Za-z]|\| |_\{\}|\{\}_|^\w+\(0|^\d[\d. ]*$|dict\[|\n\w+ +share"
+)
 NAMES = {"name", "wire", "file", "lead", "serial", "typed", "place", "unit_id", "device", "unit", "twin", "own", "id"}
 
 

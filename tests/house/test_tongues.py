@@ -10,10 +10,18 @@ from backprobe.tongues.catalogue import pairs_in
 from backprobe.tongues.phone import SENTENCES as PHONE
 from backprobe.tongues.spanish.book import pairs
 
-SAYING = ("stages/", "job/", "limits/", "drawings/", "evidence/", "findings.py", "errors.py")
+SAYING = ("stages/", "job/", "limits/", "drawings/", "formats/", "evidence/", "findings.py", "errors.py")
 
 # What is said on no phone and no desk, and why.
 NOT_SHOWN = {
+    "formats/figures.py": "units, as files name them",
+    "formats/navigation.py": "navigation files, in a terminal",
+    "formats/navigation_text.py": "navigation files, in a terminal",
+    "formats/rinex_nav.py": "navigation files, in a terminal",
+    "formats/sem.py": "navigation files, in a terminal",
+    "formats/yuma.py": "navigation files, in a terminal",
+    "formats/recording_names.py": "headings of columns, as files name them",
+    "formats/roster_columns.py": "headings of columns, as files name them",
     "job/limits_text.py": "the text that a digest is taken of",
     "job/kinds.py": "which bodies entries may have: a page writes none that would be refused",
     "job/lineage.py": "verify, in a terminal",
@@ -56,6 +64,9 @@ NOT_ALONE = {
     "{} to {}": "a range in figures: said with its unit",
     "{} of {} and {}": "a corner of streets: said with what kind of corner it is",
     "not {}": "what was not done with the end of a lead: said with what it is",
+    "backprobe corners": "what an index of corners begins with",
+    "base hex": "how a log of a bus begins",
+    "base dec": "how a log of a bus begins",
     "by {}": "how a lead is joined: said with the lead",
     "and no": "stands between two files that are missing",
     "seat belt": "sought in where the unit is grounded",

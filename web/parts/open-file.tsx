@@ -5,6 +5,7 @@ import { sha256 } from "../core/digest.ts";
 import { text } from "../core/standing.ts";
 import { useKeeping, useShared } from "../page/context.ts";
 import { engine } from "../page/engine.ts";
+import { spoken } from "../page/spoken.ts";
 import type { OpenJob } from "../page/use-job.ts";
 import { textOf } from "../store/blobs.ts";
 import { formWordsIn } from "../words/form-words.ts";
@@ -67,7 +68,7 @@ export function OpenFile({ kind, open }: Props) {
         {busy !== null && words("file_listening", { name: busy })}
         {taken && (
           <>
-            {words("file_taken", { name: taken.name, what: words(`file_is_${taken.found.kind}`) })} <span lang="en">({taken.found.counted})</span>
+            {words("file_taken", { name: taken.name, what: words(`file_is_${taken.found.kind}`) })} ({taken.found.counted})
           </>
         )}
       </p>
@@ -88,7 +89,7 @@ function OfLog({ kind, open }: { kind: keyof typeof FINDINGS_OF; open: OpenJob }
 /** The engine's word on a file; null where the engine cannot be had. */
 async function whatItIs({ said }: OpenJob, file: string, bytes: Uint8Array): Promise<Opened | Refused | null> {
   const sheet = said.findLast((one) => one.kind === "job");
-  const asked = JSON.stringify({ file, "job.toml": sheet ? await textOf(text(sheet.body, "sha256")) : null });
+  const asked = JSON.stringify({ file, "job.toml": sheet ? await textOf(text(sheet.body, "sha256")) : null, ...spoken() });
   const told = await engine().ask("opened", asked, `opened ${file}`, bytes);
   return told === null ? null : (JSON.parse(told) as Opened | Refused);
 }

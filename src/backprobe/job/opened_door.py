@@ -7,13 +7,12 @@ bytes' digest and number, and ``more``; each of ``rows`` is an entry of its own.
 
 from __future__ import annotations
 
-import json
-
-from backprobe.errors import BackprobeError, JobError, error_json
+from backprobe.errors import BackprobeError
 from backprobe.evidence.report import ReportNames
 from backprobe.formats.job_toml import read_job
-from backprobe.formats.parts import Parts, parts_in
+from backprobe.formats.parts import Parts
 from backprobe.job.opened import opened
+from backprobe.job.told import told
 
 SHEET = "job.toml"
 
@@ -21,14 +20,10 @@ SHEET = "job.toml"
 def opened_text(asked: str, content: bytes) -> str:
     """What a file is and what the journal is to hold of it; errors come back in the same shape as everywhere.
 
-    >>> json.loads(opened_text('{"file": "a.txt"}', b""))["error"].splitlines()[0]
-    'a.txt'
+    >>> print(opened_text("{}", b""))
+    {"code": "job", "error": "file: a text is expected", "ok": false}
     """
-    try:
-        answer = _answer(parts_in(asked, "the question", refusal=JobError), content)
-    except BackprobeError as error:
-        answer = error_json(error)
-    return json.dumps(answer, ensure_ascii=False, sort_keys=True)
+    return told(asked, "the question", answer_to=lambda parts: _answer(parts, content))
 
 
 def _answer(parts: Parts, content: bytes) -> dict[str, object]:

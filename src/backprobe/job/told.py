@@ -22,12 +22,13 @@ Answer: TypeAlias = dict[str, object]
 
 SENTENCES = frozenset(
     {
-        *("what", "because", "next", "basis", "why", "error", "caption", "alt", "means", "look_at", "do"),
+        *("what", "because", "next", "basis", "why", "error", "caption", "alt", "means", "look_at", "do", "counted"),
         *("reasons", "open", "notes", "figures", "not_proven", "fails", "hindered"),
     }
 )
 PICTURES = frozenset({"svg", "bars"})
 WRITTEN_AGAIN = frozenset({"lacks"})
+FOR_THE_JOURNAL = frozenset({"rows", "more", "entry"})
 
 
 def told(asked: str, what: str, *, answer_to: Callable[[Parts], Answer]) -> str:
@@ -53,6 +54,8 @@ def in_words(answer: Mapping[str, object], say: Say) -> Answer:
 
 
 def _said(name: str, value: object, *, say: Say) -> object:
+    if name in FOR_THE_JOURNAL:
+        return value
     if name in WRITTEN_AGAIN and isinstance(value, list):
         return [{**each, "said": say(each["what"])} for each in value]
     if isinstance(value, str):

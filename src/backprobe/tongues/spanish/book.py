@@ -8,6 +8,8 @@ from backprobe.tongues.catalogue import pairs_in
 from backprobe.tongues.spanish import (
     bus,
     drawings,
+    files,
+    files_sheets,
     hand_over,
     job,
     join,
@@ -29,7 +31,31 @@ from backprobe.tongues.spanish import (
     words,
 )
 
-BOOKS = (bus, drawings, hand_over, job, join, join_fuses, join_joints, join_mount, limits, mount, parked, phone, probe, prove, prove_patterns, reception, recording, together, walkround, walkround_vin, words)
+BOOKS = (
+    bus,
+    drawings,
+    files,
+    files_sheets,
+    hand_over,
+    job,
+    join,
+    join_fuses,
+    join_joints,
+    join_mount,
+    limits,
+    mount,
+    parked,
+    phone,
+    probe,
+    prove,
+    prove_patterns,
+    reception,
+    recording,
+    together,
+    walkround,
+    walkround_vin,
+    words,
+)
 JOINTS = {" and ": " y ", " or ": " o "}
 
 

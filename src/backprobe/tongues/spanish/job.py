@@ -1,11 +1,32 @@
 """Spanish: the job as a whole."""
 
 SENTENCES = """
+# job/canonical.py
+not readable as an entry: {problem}
+= no se puede leer como anotación: {problem}
+# job/chain.py
+missing: entry number {first}
+= falta: la anotación número {first}
+missing: entries number {first} to {last}
+= faltan: las anotaciones número {first} a {last}
+# job/changes.py
+no longer in the folder
+= ya no está en la carpeta
 # job/door.py
 the job
 = el trabajo
 job.toml names {meter_file} for the meter's figures; they are not there
 = job.toml nombra {meter_file} para los valores del medidor; no están
+# job/entry.py
+an entry of {len} bytes is too large: at most {MOST_BYTES}; larger things are blobs
+= una anotación de {len} bytes es demasiado grande: como máximo {MOST_BYTES}; lo mayor va en archivos
+# job/fold.py
+entries of more than one job are mixed: {join}
+= hay anotaciones mezcladas de más de un trabajo: {join}
+version {v} is later than {VERSION}
+= la versión {v} es posterior a {VERSION}
+{kind} is no kind of evidence
+= {kind} no es ninguna clase de observación
 # job/joined.py
 {=name}, the worst crank: '{=name_2}' down to {#lowest_V} V, read to ±{#half_V} V
 = {name}, el peor arranque: '{name_2}' hasta {lowest_V} V, leído a ±{half_V} V
@@ -38,6 +59,9 @@ decide which of them is the {slot}, and give lead = "{slot_2}" to that one alone
 = decida cuál de ellos es el de {slot} y dé lead = "{slot_2}" solo a ese
 decide which of the two is right and write it down
 = decida cuál de los dos es correcto y anótelo
+# job/kinds.py
+the kind {kind} is not known to this version
+= la clase {kind} no se conoce en esta versión
 # job/lead_verdicts.py
 (and {bad} more)
 = (y {bad} más)
@@ -106,6 +130,14 @@ the log
 # job/rows.py
 line {line}
 = línea {line}
+# job/sign_off.py
+this is no sign-off
+= esto no es una firma de trabajo
+# job/sign_off_door.py
+sign: an object is expected, which says who signs and with which key
+= sign: se espera un objeto, que dice quién firma y con qué clave
+{=name}: 64 hex digits are expected
+= {name}: se esperan 64 cifras hexadecimales
 # job/signed.py
 altered: the signature in {entry} is not that of the key it names over this entry
 = alterado: la firma de {entry} no es de la clave que nombra sobre esta anotación
@@ -185,4 +217,19 @@ the unit's reports
 = los informes de la unidad
 joined to {joined_to}; what is still to be shown of it comes with the unit's reports
 = unido a {joined_to}; lo que falta por mostrar de ello llega con los informes de la unidad
+# job/opened.py
+a log that a phone can read; this is a bus log in the form {form}: give it to the desk, which reads it
+= un registro que pueda leer un teléfono; este es un registro de bus de la forma {form}: entréguelo en la oficina, que lo lee
+a receiver's log (NMEA), a bus log (candump, or engine data as CSV), the unit's reports, what its lights showed, or a recording; this is none of them
+= un registro de un receptor (NMEA), un registro de bus (candump, o datos del motor en CSV), los informes de la unidad, lo que mostraron sus luces, o una grabación; esto no es nada de eso
+a file with something in it; this one is empty
+= un archivo con algo dentro; este está vacío
+{sentences} sentences
+= {sentences} frases
+{len} lights
+= {len} luces
+{len} reports
+= {len} informes
+{EXPECTED} (as a recording: {expected})
+= {EXPECTED} (como grabación: {expected})
 """
