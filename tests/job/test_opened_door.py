@@ -36,3 +36,12 @@ def test_refusals_have_the_shape_of_all() -> None:
     """A file that is none of all, and a question that is none."""
     assert "none of them" in str(said(b"hello\nyou\n")["error"])
     assert json.loads(opened_text("[", b""))["ok"] is False
+
+
+def test_it_is_said_in_spanish_but_kept_as_it_is() -> None:
+    """The refusal and the count in words; what the journal is to hold is the same in every language."""
+    assert "entréguelo en la oficina" in str(said(b"LOGG\x90", language="es", voice="phone")["error"])
+    lights = (DEMO / "truck-07" / "lights.csv").read_bytes()
+    english, spanish = said(lights), said(lights, language="es")
+    assert (english.pop("counted"), spanish.pop("counted")) == ("2 lights", "2 luces")
+    assert english == spanish

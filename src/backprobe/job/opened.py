@@ -35,7 +35,7 @@ from backprobe.stages.mount.reception.listen import reception_of
 HEAD_LINES = 100
 SOUGHT_LINES = 20_000  # in which a receiver's first good sentence must stand
 DESK_LOGS = {b"LOGG": "BLF", b"MDF     ": "MDF", b"UnFinMF ": "MDF"}  # how they begin
-DESK_TEXTS = {";$FILEVERSION=": "TRC", "date ": "ASC", "base hex": "ASC", "base dec": "ASC"}
+DESK_TEXTS = {";$FILEVERSION=": "TRC", "date ": "ASC", "base ": "ASC"}
 TO_THE_DESK = "a log that a phone can read; this is a bus log in the form {form}: give it to the desk, which reads it"
 EXPECTED = (
     "a receiver's log (NMEA), a bus log (candump, or engine data as CSV), the unit's reports, what its lights showed, "

@@ -17,6 +17,7 @@ from backprobe.stages.mount.mask import CELL_DEG, COLUMNS, ROWS
 
 EDGE_M = 1.0
 REACH_DEG = 15.0  # beyond, more is lost than a fix can spare
+_REACH_ROWS = int(REACH_DEG // CELL_DEG)
 _DIGITS = 6
 
 Near = tuple[int, int, float]  # the other row, columns to the right, loss [dB]
@@ -46,7 +47,7 @@ def _near(row: int) -> tuple[Near, ...]:
     """The cells within reach of one in a row, by what the bending costs; near the zenith not every column of them."""
     here = _middle(row, 0)
     found = []
-    for other in range(ROWS):
+    for other in range(max(0, row - _REACH_ROWS), min(ROWS, row + _REACH_ROWS + 1)):  # no other row is so near
         stride = max(1, round(1 / math.cos(math.radians((other + 0.5) * CELL_DEG))))
         for step in range(-(COLUMNS // 2 // stride), COLUMNS // 2 // stride + 1):
             right = step * stride
