@@ -61,7 +61,8 @@ def test_no_number_no_name_no_place() -> None:
         assert secret not in said
     assert set(JOB_KEPT) <= set(KEYS)
     assert set(WALKROUND_KEPT) <= set(WALKROUND_KEYS)
-    assert not {"vehicle", "unit", "job", "place", "photo", "meter"} & set(JOB_KEPT)
+    assert not {"vehicle", "job", "place", "photo", "meter"} & set(JOB_KEPT)
+    assert JOB_KEPT["unit"] == ("sheet",)
 
 
 def test_wires_that_were_not_chosen_are_left_out() -> None:

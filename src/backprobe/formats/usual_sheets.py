@@ -29,6 +29,7 @@ _KEYS = {**AS_BUILT_KEYS, **JOIN_KEYS, **PARKED_KEYS}
 JOB_KEPT: Mapping[str, tuple[str, ...]] = {
     **{name: tuple(key for key in _KEYS[name] if key not in own) for name, own in _ITS_OWN.items()},
     "hand_over": ("told_driver",),
+    "unit": ("sheet",),  # of which kind: a firmware is taken over for the same kind alone
 }
 WALKROUND_KEPT: Mapping[str, tuple[str, ...]] = {
     "unit": ("firmware", "firmware_wanted", "backup_least_V", "lights"),
