@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Annotated, Literal
 
-from fastapi import APIRouter, Path, Query
+from fastapi import APIRouter, Depends, Path, Query
 from fastapi.responses import FileResponse
 from pydantic import Field
 
@@ -75,19 +75,22 @@ class DecisionBody(Strict):
     decision: Literal["take", "leave"]
 
 
-@router.get("/jobs")
-def jobs(
-    here: Here,
-    desk: Desk,
+def wanted_jobs(
     *,
     state: Annotated[States | None, Query()] = None,
     q: Annotated[str | None, Query(max_length=MOST_NAME)] = None,
     after: Annotated[str | None, Query(max_length=2 * MOST_NAME)] = None,
     limit: Annotated[int, Query(ge=1, le=MOST_ROWS)] = 50,
-    language: Language = None,
+) -> Wanted:
+    """Which page of the list."""
+    return Wanted(state=state, q=without_nul(q), after=after, limit=limit)
+
+
+@router.get("/jobs")
+def jobs(
+    here: Here, desk: Desk, *, wanted: Annotated[Wanted, Depends(wanted_jobs)], language: Language = None
 ) -> dict[str, object]:
     """A page of the list of jobs: what fails first."""
-    wanted = Wanted(state=state, q=without_nul(q), after=after, limit=limit)
     return list_jobs(here.yard, desk.caller, wanted=wanted, say=speaker(language))
 
 

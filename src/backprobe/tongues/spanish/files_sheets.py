@@ -70,8 +70,6 @@ one of {join}
 = uno de {join}
 {rake_deg}° against the floor, up to {#top_mm} mm
 = {rake_deg}° respecto al suelo, hasta {top_mm} mm
-{side}: {material}, {away_mm} mm from the unit{rake}
-= {side}: {material}, a {away_mm} mm de la unidad{rake}
 # formats/mount_toml.py
 a material: {join}
 = un material: {join}

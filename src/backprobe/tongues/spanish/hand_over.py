@@ -32,10 +32,6 @@ settle what is named, or end the job as provisional
 = resuelva lo que se nombra, o termine el trabajo como provisional
 put right what fails, or undo the work and end the job as abandoned; complete [hand_over]
 = corrija lo que falla, o deshaga el trabajo y termínelo como abandonado; complete [hand_over]
-all that was owed is there: end the job as proven
-= ya está todo lo que se debía: termine el trabajo como comprobado
-take what is there by now out of what is missing
-= quite de lo que falta lo que ya está
 write into [hand_over] of the job sheet what is not said
 = escriba en [hand_over] de la hoja de trabajo lo que falta por decir
 everything holds
@@ -63,4 +59,9 @@ owed_by = "who"
 = owed_by = "quién"
 until = "{UNTIL}"
 = until = "{UNTIL}"
+# stages/hand_over/ending.py
+all that was owed is there: end the job as proven
+= está todo lo que se debía: termine el trabajo como comprobado
+take what is there by now out of what is missing
+= quite de lo que falta lo que ya está
 """

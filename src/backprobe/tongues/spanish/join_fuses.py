@@ -16,7 +16,7 @@ at {#ambient_C} °C the surroundings are as hot as the insulation may get: the w
 lead the wire where it is cooler, or take wire with better insulation
 = lleve el cable por donde haga menos calor, o tome un cable con mejor aislante
 is the wire thick enough for its {#rating_A} A fuse
-= es el cable bastante grueso para su fusible de {rating_A} A
+= si el cable es bastante grueso para su fusible de {rating_A} A
 a dead short at the unit's end draws {#short_A} A
 = un cortocircuito franco en el extremo de la unidad toma {short_A} A
 check the loop's resistance: so little is rare; otherwise put a fuse that breaks more near the battery

@@ -32,10 +32,6 @@ low-voltage wires only; orange cables are for licensed people
 = solo cables de baja tensión; los naranjas son para personas autorizadas
 no wire was found for it yet
 = aún no se encontró cable para esto
-{title} wire
-= Cable de {title}
-{str} wire: {or}
-= Cable de {str}: {or}
 reads as {words} ({share} by its volts)
 = se lee como {words} ({share} por sus voltios)
 that is no {name}

@@ -203,6 +203,27 @@ fabric {#loss} dB
 = tela {loss} dB
 open {#loss} dB
 = abierto {loss} dB
+# what stands around a place
+above: {material}, {=away} mm from the unit
+= encima: {material}, a {away} mm de la unidad
+above: {material}, {away} mm from the unit, {rake}° against the floor, up to {#top} mm
+= encima: {material}, a {away} mm de la unidad, {rake}° respecto al suelo, hasta {top} mm
+ahead: {material}, {=away} mm from the unit
+= delante: {material}, a {away} mm de la unidad
+ahead: {material}, {away} mm from the unit, {rake}° against the floor, up to {#top} mm
+= delante: {material}, a {away} mm de la unidad, {rake}° respecto al suelo, hasta {top} mm
+behind: {material}, {=away} mm from the unit
+= detrás: {material}, a {away} mm de la unidad
+behind: {material}, {away} mm from the unit, {rake}° against the floor, up to {#top} mm
+= detrás: {material}, a {away} mm de la unidad, {rake}° respecto al suelo, hasta {top} mm
+left: {material}, {=away} mm from the unit
+= a la izquierda: {material}, a {away} mm de la unidad
+left: {material}, {away} mm from the unit, {rake}° against the floor, up to {#top} mm
+= a la izquierda: {material}, a {away} mm de la unidad, {rake}° respecto al suelo, hasta {top} mm
+right: {material}, {=away} mm from the unit
+= a la derecha: {material}, a {away} mm de la unidad
+right: {material}, {away} mm from the unit, {rake}° against the floor, up to {#top} mm
+= a la derecha: {material}, a {away} mm de la unidad, {rake}° respecto al suelo, hasta {top} mm
 # in pictures
 {what} at least {#value} {unit}
 = {what} como mínimo {value} {unit}
