@@ -65,7 +65,7 @@ def corrected(texts: list[str], blobs: dict[str, bytes]) -> str:
 def judged(texts: list[str], blobs: dict[str, bytes]) -> dict[str, Any]:
     """What the engine in this Python says of what the server has."""
     readable = {name: content.decode() for name, content in blobs.items() if not content.startswith(b"\xff\xd8")}
-    return dict(json.loads(judge_journal_text(json.dumps({"entries": texts, "blobs": readable}))))
+    return dict(json.loads(judge_journal_text(json.dumps({"entries": texts, "blobs": readable, "voice": "phone"}))))
 
 
 @pytest.fixture
@@ -121,7 +121,7 @@ def test_a_walkround_is_written_with_no_line(phone: Phone, snapshot: Path) -> No
         answer(place, question, given)
     page.locator(".photos input").first.set_input_files(snapshot)
     expect(page.locator(".photos img")).to_have_count(1)
-    expect(page.locator(".findings")).to_contain_text("restraint")
+    expect(page.locator(".findings")).to_contain_text("Restraint wiring near the work")
     must_be_reachable(phone)
     phone.online()
     expect(page.locator(".unsent")).to_have_text("All sent")

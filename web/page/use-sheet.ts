@@ -4,6 +4,7 @@ import { standing, text, type Said } from "../core/standing.ts";
 import { valueIn, withValue, type Table, type Value } from "../core/sheet.ts";
 import { textBlob, textOf } from "../store/blobs.ts";
 import { entriesOf } from "../store/journal.ts";
+import { onSync } from "../sync/sync.ts";
 import type { NewEntry, OpenJob } from "./use-job.ts";
 
 export type SheetKind = "walkround" | "job" | "mount";
@@ -31,7 +32,15 @@ export function useSheet(id: string, kind: SheetKind, open: OpenJob): Sheet {
   const [shown, setShown] = useState<string | null>(null);
   const queue = useRef(Promise.resolve()); // one change after the other, each on what the one before has left
   useEffect(() => {
-    if (open.entries !== null) void textOfSheet(open.said, kind).then(setShown);
+    if (open.entries === null) return undefined;
+    let isMissing = false;
+    const read = async (): Promise<void> => {
+      const found = await textOfSheet(open.said, kind);
+      isMissing = found === "" && open.said.some((one) => one.kind === kind);
+      setShown(found);
+    };
+    void read();
+    return onSync(() => isMissing && void read()); // the text of another phone's sheet may arrive after its entry
   }, [open.entries]);
   const rewrite = useCallback(
     (made: (before: string) => string, more: readonly NewEntry[] = []) => {
