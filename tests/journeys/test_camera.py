@@ -37,6 +37,17 @@ class Lens:
         turned = code.convert("L").rotate(ASKEW_DEGREES, expand=True, fillcolor=GREY, resample=Image.Resampling.BICUBIC)
         self._shows(turned)
 
+    def sees_both(self, upper: str, lower: str) -> None:
+        """A label with two codes, one above the other."""
+        codes = [
+            Image.fromarray(zxingcpp.create_barcode(text, zxingcpp.BarcodeFormat.Code128).to_image(scale=3))
+            for text in (upper, lower)
+        ]
+        label = Image.new("L", (max(code.width for code in codes) + 40, sum(code.height for code in codes) + 120), 255)
+        for code, top in zip(codes, (30, codes[0].height + 90), strict=True):
+            label.paste(code, (20, top))
+        self._shows(label)
+
     def sees_photo(self, photo: Path) -> None:
         """A photo of a real label is held before it."""
         self._shows(Image.open(photo))
@@ -118,3 +129,14 @@ def test_photos_of_real_labels_are_read(walking: Phone, lens: Lens, shared_data:
         lens.sees_photo(shared_data / "barcodes" / f"{name}.webp")
         expected = (shared_data / "barcodes" / f"{name}.txt").read_text(encoding="utf-8").strip()
         scan(walking, "Serial number", expected)
+
+
+def test_a_label_with_two_codes(walking: Phone, lens: Lens) -> None:
+    """The sheet's serial number is taken, whichever is read first; the other is offered, and taken by a touch."""
+    other = "356938035643809"
+    lens.sees_both(other, "LN2-00417")
+    scan(walking, "Serial number", "LN2-00417")
+    walking.page.get_by_role("button", name=other).click()
+    expect(walking.page.get_by_label("Serial number", exact=True)).to_have_value(other)
+    walking.page.get_by_role("button", name="LN2-00417").click()
+    expect(walking.page.get_by_label("Serial number", exact=True)).to_have_value("LN2-00417")

@@ -8,17 +8,17 @@ const LOOKS_EVERY_MS = 250;
 const WIDEST = 960; // of a picture that is looked at; more only costs time
 
 interface Props {
-  readonly accepts?: ((text: string) => string | null) | undefined; // what it makes of a code; null for one that is not meant
-  readonly onRead: (text: string) => void;
+  readonly choose?: ((codes: readonly string[]) => readonly string[]) | undefined; // those that may be meant, the likeliest first
+  readonly onRead: (text: string, others: readonly string[]) => void;
   readonly onClose: () => void;
 }
 
-export function Scanner({ accepts = (text) => text, onRead, onClose }: Props) {
+export function Scanner({ choose = (codes) => codes, onRead, onClose }: Props) {
   const { words } = useShared();
   const film = useRef<HTMLVideoElement>(null);
   const [fault, setFault] = useState<string | null>(null);
   useEffect(() => {
-    const watch = new Watch(accepts, onRead, setFault);
+    const watch = new Watch(choose, onRead, setFault);
     if (film.current) void watch.start(film.current);
     return () => watch.stop();
   }, []);
@@ -48,12 +48,12 @@ class Watch {
   private stream: MediaStream | null = null;
   private timer: ReturnType<typeof setTimeout> | undefined;
   private stopped = false;
-  private readonly accepts: (text: string) => string | null;
-  private readonly found: (text: string) => void;
+  private readonly choose: (codes: readonly string[]) => readonly string[];
+  private readonly found: Props["onRead"];
   private readonly failed: (why: string) => void;
 
-  constructor(accepts: (text: string) => string | null, found: (text: string) => void, failed: (why: string) => void) {
-    this.accepts = accepts;
+  constructor(choose: Watch["choose"], found: Props["onRead"], failed: (why: string) => void) {
+    this.choose = choose;
     this.found = found;
     this.failed = failed;
   }
@@ -69,8 +69,8 @@ class Watch {
       return;
     }
     this.worker.onmessage = ({ data }: MessageEvent<string[]>) => {
-      const text = data.map(this.accepts).find((one) => one !== null);
-      if (text && !this.stopped) this.found(text);
+      const [text, ...others] = this.choose(data);
+      if (text && !this.stopped) this.found(text, others);
       else this.timer = setTimeout(() => this.look(film), LOOKS_EVERY_MS);
     };
     this.look(film);

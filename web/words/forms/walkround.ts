@@ -64,5 +64,6 @@ export const WALKROUND = {
   as_on_sheet: ["That is what was read.", "Es lo que se leyó."],
   not_as_on_sheet: ["Not what was read. Make sure which vehicle and which unit this is.", "No es lo leído. Asegúrese de qué vehículo y qué unidad es."],
   last_six: ["Scan it, type all of it, or type its last 6 and compare the rest.", "Escanéelo, escríbalo entero, o escriba sus 6 últimos y compare el resto."],
+  take_instead: ["The label says {code}, too: take that", "La etiqueta dice también {code}: tomar ese"],
   rest_reads: ["I compared the rest: it reads {rest}", "Comparé el resto: dice {rest}"],
 } as const satisfies Pairs;
