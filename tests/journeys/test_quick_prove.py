@@ -40,7 +40,7 @@ def at_proof(phone: Phone, more: str = PLACE) -> Counted:
     phone.page.reload()
     expect(phone.page.locator(".jobs li")).to_have_count(2)
     phone.page.goto(f"{phone.yard.url}#/job/{JOB}/prove")
-    expect(phone.page.locator("button.turn")).to_contain_text("key off")
+    expect(phone.page.locator("button.key-turn")).to_contain_text("key off")
     counted.begin()
     return counted
 
@@ -48,7 +48,7 @@ def at_proof(phone: Phone, more: str = PLACE) -> Counted:
 def turn_the_key(page: Page) -> None:
     """All planned turns, each as the page asks for it and once its hold is over."""
     for done, doing in enumerate(DOING):
-        due = page.locator("button.turn")
+        due = page.locator("button.key-turn")
         expect(due).to_contain_text(doing)
         expect(due).to_contain_text("Now, and touch:")
         due.click()
@@ -152,13 +152,13 @@ def test_the_hold_counts_from_the_stamp(phone: Phone) -> None:
     """The page is closed for a minute and opened anew: a minute less is left, whatever ran meanwhile."""
     at_proof(phone)
     page = phone.page
-    page.locator("button.turn").click()
-    expect(page.locator("button.turn .when")).to_contain_text("Next in")
+    page.locator("button.key-turn").click()
+    expect(page.locator("button.key-turn .when")).to_contain_text("Next in")
     before = held_s(page)
     page.goto(f"{phone.yard.url}#/")
     page.clock.fast_forward(60_000)
     page.goto(f"{phone.yard.url}#/job/{JOB}/prove")
-    expect(page.locator("button.turn .when")).to_contain_text("Next in")
+    expect(page.locator("button.key-turn .when")).to_contain_text("Next in")
     assert before - held_s(page) >= 60
 
 
@@ -167,12 +167,12 @@ def test_a_failed_start_falls_back_to_on(phone: Phone) -> None:
     at_proof(phone)
     page = phone.page
     for done, doing in enumerate(DOING[:5]):
-        expect(page.locator("button.turn")).to_contain_text(doing)
-        page.locator("button.turn").click()
+        expect(page.locator("button.key-turn")).to_contain_text(doing)
+        page.locator("button.key-turn").click()
         expect(page.locator(".stamped li")).to_have_count(done + 1)
         page.clock.fast_forward(2_000)
     page.get_by_role("button", name="It did not start").click()
-    expect(page.locator("button.turn")).to_contain_text("start the engine")
+    expect(page.locator("button.key-turn")).to_contain_text("start the engine")
     must_be_reachable(phone)
     assert [key for _, key in stamped(phone)] == [*PLAN[:5], "on"]
 

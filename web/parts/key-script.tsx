@@ -43,11 +43,11 @@ export function KeyScript({ plan, refused, turns, proved, onTurn, onTakeBack, ch
   return (
     <>
       <section class="next">
-        {plan === null && <p class="turn say">{why ?? words("plan_coming")}</p>}
+        {plan === null && <p class="key-turn say">{why ?? words("plan_coming")}</p>}
         {plan !== null && due === null && <p class="do">{left > 0 ? words("script_wait", { left: clockText(left) }) : words("script_done")}</p>}
         {due === "crank" && <p class="caution">{words("caution_crank")}</p>}
         {due && (
-          <button type="button" class={left > 0 ? "turn" : "turn main"} disabled={!steady} onClick={() => onTurn(due)}>
+          <button type="button" class={left > 0 ? "key-turn" : "key-turn main"} disabled={!steady} onClick={() => onTurn(due)}>
             <span class="when">{left > 0 ? words("turn_in", { left: clockText(left) }) : words("turn_now")}</span>
             <b>{doing(words, due)}</b>
             {hintOf(plan ?? [], at ?? 0) && <span>{words(hintOf(plan ?? [], at ?? 0) as Word)}</span>}
