@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import base64
 import json
 
 import httpx
@@ -52,3 +53,14 @@ def test_a_roster_comes_in(desk: httpx.Client) -> None:
     other = desk.post("/api/desk/rosters/preview", content=b"Kennzeichen\nLY 09\n", params=named).json()
     assert len(other["new"]) == 1
     assert json.dumps(desk.post("/api/desk/rosters/preview", content=b"").json()["code"]) == '"unreadable"'
+
+
+def test_a_roster_comes_in_with_jobs(desk: httpx.Client) -> None:
+    """Two vehicles, two jobs; what is no base64, no day, or a voltage that there is not, is refused."""
+    content = base64.b64encode(b"plate\nLY 07\nLY 08\n").decode()
+    body = {"content": content, "unit.toml": UNIT, "system_V": 24, "people": [], "day": "2026-04-01"}
+    for wrong in ({"content": "%"}, {"system_V": 13}, {"day": "soon"}):
+        assert desk.post("/api/desk/rosters/import-with-jobs", json={**body, **wrong}).json()["code"] == "request"
+    assert desk.get("/api/desk/jobs").json()["jobs"] == []
+    assert desk.post("/api/desk/rosters/import-with-jobs", json=body).json()["jobs"] == 2
+    assert sorted(job["name"] for job in desk.get("/api/desk/jobs").json()["jobs"]) == ["LY 07", "LY 08"]

@@ -9,11 +9,12 @@ from tempfile import TemporaryDirectory
 
 from backprobe.cases.may import Caller, Deed
 from backprobe.cases.roster import KnownRoster, preview_of, roster_in, take_roster
+from backprobe.cases.roster_jobs import JobPlan, Prepared, prepared, without_job, write_jobs
 from backprobe.cases.yard import Yard
-from backprobe.errors import RefusedError
+from backprobe.errors import InputError, RefusedError
 from backprobe.evidence.roster import Roster, RosterKind, RosterRow
 from backprobe.formats.roster_columns import roster_names
-from backprobe.job.roster_preview import RosterChange
+from backprobe.job.roster_preview import RosterChange, RosterPreview
 from backprobe.store import entries, rosters
 
 MOST_BYTES = 20_000_000
@@ -35,6 +36,7 @@ class KeptRosters:
 
     yard: Yard
     organisation: str
+    jobs: Prepared | None = None  # to be made with it
 
     def known_roster(self, kind: RosterKind) -> KnownRoster:
         """Everything that is kept of vehicles, or of units."""
@@ -47,13 +49,18 @@ class KeptRosters:
         wanted = [(None if each.known is None else each.known.line, each.after.values()) for each in changes]
         with self.yard.store.writing() as connection:
             held = entries.held(connection, self.organisation)
-            return rosters.write(held, wanted, kind=str(kind), mark=mark)
+            if not rosters.write(held, wanted, kind=str(kind), mark=mark):
+                return False
+            if self.jobs is not None and not write_jobs(held, self.jobs):
+                raise InputError("a vehicle was given a job meanwhile, so nothing was taken: look at it again")
+            return True
 
 
 def preview_roster_file(yard: Yard, caller: Caller, *, file: RosterFile) -> dict[str, object]:
     """What a roster would change; nothing is written. Raises UnreadableError, OptionError and RefusedError."""
     caller.must(Deed.MAKE_JOBS)
-    return preview_of(_read(file), KeptRosters(yard, caller.organisation)).as_json()
+    preview = preview_of(_read(file), KeptRosters(yard, caller.organisation))
+    return {**preview.as_json(), "without_job": len(_jobless(yard, caller, preview=preview))}
 
 
 def import_roster_file(
@@ -63,6 +70,32 @@ def import_roster_file(
     caller.must(Deed.MAKE_JOBS)
     store = KeptRosters(yard, caller.organisation)
     return take_roster(_read(file), store, doubts_are_right=doubts_are_right).as_json()
+
+
+def import_with_jobs(
+    yard: Yard, caller: Caller, *, file: RosterFile, plan: JobPlan, doubts_are_right: bool = False
+) -> dict[str, object]:
+    """Take a roster of vehicles and make a job for each that has none: all of it, or nothing.
+
+    Raises UnreadableError, InputError and RefusedError with nothing written.
+    """
+    caller.must(Deed.MAKE_JOBS)
+    roster = _read(file)
+    if roster.kind is not RosterKind.VEHICLES:
+        raise RefusedError("jobs are made of a list of vehicles; this one is of units", code="request")
+    rows = _jobless(yard, caller, preview=preview_of(roster, KeptRosters(yard, caller.organisation)))
+    store = KeptRosters(yard, caller.organisation, prepared(yard, rows=rows, plan=plan))
+    taken = take_roster(roster, store, doubts_are_right=doubts_are_right)
+    return {**taken.as_json(), "jobs": len(rows)}
+
+
+def _jobless(yard: Yard, caller: Caller, *, preview: RosterPreview) -> tuple[RosterRow, ...]:
+    """The vehicles of a list that have no job, with all that is known of them."""
+    if preview.roster.kind is not RosterKind.VEHICLES:
+        return ()
+    changes = sorted((*preview.writes, *preview.unchanged), key=lambda change: change.row.line)
+    with yard.store.reading() as connection:
+        return without_job(connection, caller.organisation, rows=[change.after for change in changes])
 
 
 def kept_roster(yard: Yard, caller: Caller, *, kind: RosterKind) -> list[dict[str, str | float]]:

@@ -40,7 +40,7 @@ def make_job(yard: Yard, caller: Caller, *, new: NewJob) -> str:
     Raises UnreadableError where a sheet cannot be read, RefusedError where the job or a person makes no sense.
     """
     caller.must(Deed.MAKE_JOBS)
-    drafts, wanted = _drafts(yard, new)
+    drafts, wanted = drafts_of(yard, new)
     job_id = wanted or fresh_id()
     with yard.store.writing() as connection:
         held = entries.held(connection, caller.organisation)
@@ -66,7 +66,7 @@ def must_be_here(held: Held, people_ids: Sequence[str]) -> None:
             raise RefusedError("there is no such person", code="not_found")
 
 
-def _drafts(yard: Yard, new: NewJob) -> tuple[list[Draft], str | None]:
+def drafts_of(yard: Yard, new: NewJob) -> tuple[list[Draft], str | None]:
     """What the server says of a new job, and the id that its sheet gives it."""
     sheet = read_job(new.job_sheet, JOB_SHEET)
     read_unit_sheet(new.unit_sheet, sheet.unit_sheet)

@@ -2,20 +2,33 @@
 
 from __future__ import annotations
 
-from typing import Annotated
+import base64
+from datetime import date
+from typing import Annotated, Literal
 
 from anyio import to_thread
 from fastapi import APIRouter, Path, Query, Request, Response
+from pydantic import Field
 
-from backprobe.cases.desk_roster import RosterFile, import_roster_file, kept_roster, preview_roster_file
+from backprobe.cases.desk_roster import (
+    RosterFile,
+    import_roster_file,
+    import_with_jobs,
+    kept_roster,
+    preview_roster_file,
+)
 from backprobe.cases.export_jobs import TYPES, Form, exported
 from backprobe.cases.held_record import held_record
+from backprobe.cases.roster_jobs import JobPlan
+from backprobe.errors import RefusedError
 from backprobe.evidence.roster import RosterKind
 from backprobe.server.callers import Desk, Here
-from backprobe.server.phone_calls import MOST_NAME, without_nul
+from backprobe.server.phone_calls import MOST_NAME, Strict, without_nul
 
 MOST_MAP = 2_000
 FILE: dict[str, object] = {"requestBody": {"content": {"application/octet-stream": {}}}}
+
+MOST_SHEET = 1_000_000
 
 router = APIRouter(prefix="/api/desk", tags=["desk"])
 FileName = Annotated[str, Query(max_length=MOST_NAME)]
@@ -50,6 +63,36 @@ async def preview(
     """What a roster would change: new rows, changed ones, each cell that cannot be taken."""
     sent = RosterFile(await request.body(), file, columns)
     return await to_thread.run_sync(lambda: preview_roster_file(here.yard, desk.caller, file=sent))
+
+
+class RosterWithJobs(Strict):
+    """A roster, its file as base64, and what the jobs of its vehicles have in common."""
+
+    file: str = Field(default="roster.csv", max_length=MOST_NAME)
+    columns: str | None = Field(default=None, max_length=MOST_MAP)
+    doubts_are_right: bool = False
+    content: str
+    unit_toml: str = Field(alias="unit.toml", max_length=MOST_SHEET)
+    system_V: Literal[12, 24]
+    people: list[Annotated[str, Field(max_length=MOST_NAME)]] = Field(default=[], max_length=50)
+    day: date | None = Field(default=None, strict=False)
+
+
+@router.post("/rosters/import-with-jobs")
+def take_with_jobs(body: RosterWithJobs, here: Here, *, desk: Desk) -> dict[str, object]:
+    """Take a roster of vehicles and make a job for each that has none: all of it, or nothing."""
+    try:
+        content = base64.b64decode(body.content, validate=True)
+    except ValueError:
+        raise RefusedError("content: the file in base64 is expected", code="request") from None
+    plan = JobPlan(
+        unit_sheet=body.unit_toml,
+        system_V=body.system_V,
+        people=tuple(without_nul(who) or "" for who in body.people),
+        day=None if body.day is None else body.day.isoformat(),
+    )
+    sent = RosterFile(content, body.file, body.columns)
+    return import_with_jobs(here.yard, desk.caller, file=sent, plan=plan, doubts_are_right=body.doubts_are_right)
 
 
 @router.post("/rosters/import", openapi_extra=FILE)

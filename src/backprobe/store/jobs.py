@@ -111,6 +111,14 @@ def describe(connection: Connection, organisation_id: str, *, job_id: str, value
     connection.execute(update(job).where(job.c.organisation == organisation_id, job.c.id == job_id).values(**values))
 
 
+def names_of_all(connection: Connection, organisation_id: str) -> Iterator[tuple[tuple[str, str], ...]]:
+    """What the vehicle of each job is called, by the name of each number that is known; not of abandoned jobs."""
+    columns = (job.c.vin, job.c.plate, job.c.fleet_number)
+    found = select(*columns).where(job.c.organisation == organisation_id, job.c.state != "abandoned")
+    for row in connection.execute(found).mappings():
+        yield tuple((str(name), str(value)) for name, value in row.items() if value)
+
+
 def said(connection: Connection, organisation_id: str, *, jobs: Iterable[str], at: str) -> None:
     """Note when somebody spoke in jobs."""
     here = (job.c.organisation == organisation_id, job.c.id.in_(jobs))
