@@ -32,7 +32,7 @@ job.toml names {=meter_file} for the meter's figures; they are not there
 {=file} describes the place; the job sheet does not say where the vehicle stands
 = the place is described; where the vehicle stands is not said
 write lat and lon under [place] into job.toml: where the vehicle works, to a degree
-= ask the desk to write down where the vehicle works, to a degree
+= take this phone's position at the mount, or ask the desk to write down where the vehicle works
 write where the vehicle stands into the job sheet: [place] lat, lon and accuracy_m
 = ask the desk to write down where the vehicle stands
 Where the vehicle stands is not known: give it with --at LAT,LON or in job.toml.

@@ -31,8 +31,8 @@ the job names {=meter_file} for the meter's figures; they are not on this phone
 = el trabajo nombra {meter_file} para los valores del medidor; no están en este teléfono
 the place is described; where the vehicle stands is not said
 = el sitio está descrito; no se dice dónde está el vehículo
-ask the desk to write down where the vehicle works, to a degree
-= pida a la oficina que anote dónde trabaja el vehículo, al grado
+take this phone's position at the mount, or ask the desk to write down where the vehicle works
+= tome la posición de este teléfono en el montaje, o pida a la oficina que anote dónde trabaja el vehículo
 ask the desk to write down where the vehicle stands
 = pida a la oficina que anote dónde está el vehículo
 Where the vehicle stands is not known.
