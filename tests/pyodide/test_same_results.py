@@ -22,7 +22,7 @@ from backprobe.formats.corner_index import write_corner_index
 
 HERE = Path(__file__).resolve().parent
 SRC = HERE.parents[1] / "src"
-BELOW = ("job", "stages", "drawings", "formats", "inference", "limits", "physics", "evidence")
+BELOW = ("job", "tongues", "stages", "drawings", "formats", "inference", "limits", "physics", "evidence")
 DEMO = HERE.parents[1] / "demo"
 SUPPLY = HERE.parents[2] / "shared" / "data" / "supply"
 NMEA = SUPPLY.parent / "nmea"
