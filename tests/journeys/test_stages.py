@@ -225,7 +225,9 @@ def test_the_reports_of_a_unit_are_pasted(phone: Phone) -> None:
     phone.offline()
     page = phone.page
     page.goto(f"{phone.yard.url}#/job/{JOB}/prove")
-    page.get_by_role("button", name="key off", exact=True).click()
+    page.locator("summary", has_text="Something else happened").click()
+    page.locator(".turns").get_by_role("button", name="key off", exact=True).click()
+    expect(page.locator(".stamped li")).to_have_count(1)
     page.locator("details", has=page.locator(".files")).locator("summary").first.click()
     page.get_by_label("or paste the reports, headings first").fill(pasted)
     page.get_by_role("button", name="Keep what was pasted").click()
