@@ -190,6 +190,29 @@ def test_a_roster_with_a_bad_row_is_named_and_not_taken(desk: Desk, tmp_path: Pa
     expect(desk.page.get_by_role("status").filter(has_text="Brought in.")).to_be_visible()
 
 
+def test_a_roster_makes_jobs(desk: Desk, tmp_path: Path) -> None:
+    """After the tick a unit sheet is needed; then both vehicles have a job, and the list asks for none any more."""
+    table = tmp_path / "roster.csv"
+    table.write_text("plate,fleet_number\nLY 31,31\nLY 32,32\n", encoding="utf-8")
+    desk.to("roster")
+    desk.page.get_by_label("Table").set_input_files(table)
+    desk.page.get_by_role("button", name="Look at it").click()
+    desk.page.get_by_label("Make a job for each vehicle without one (2)").check()
+    take = desk.page.get_by_role("button", name="Bring it in")
+    expect(take).to_be_disabled()
+    desk.page.get_by_label("Unit sheet (unit.toml)").set_input_files(DEMO / "unit.toml")
+    desk.page.get_by_label("System of the vehicles").select_option("24")
+    desk.page.get_by_label("Day, where the table has none").fill("2026-04-01")
+    take.click()
+    expect(desk.page.get_by_role("status").filter(has_text="Jobs made: 2.")).to_be_visible()
+    desk.page.get_by_role("button", name="Look at it").click()
+    expect(desk.page.locator(".tally")).to_be_visible()
+    expect(desk.page.get_by_text("Make a job for each vehicle")).to_have_count(0)
+    desk.to("jobs")
+    for plate in ("LY 31", "LY 32"):
+        expect(desk.page.get_by_role("link", name=plate)).to_be_visible()
+
+
 @pytest.mark.parametrize("scheme", ["light", "dark"])
 def test_every_page_of_the_desk_can_be_reached_by_everybody(desk: Desk, scheme: Any) -> None:
     """No violation found by axe, wide and narrow; nothing is wider than a phone."""

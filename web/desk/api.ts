@@ -217,6 +217,25 @@ export interface Sent {
   readonly doubtsAreRight?: boolean;
 }
 
+export interface JobPlan {
+  readonly "unit.toml": string;
+  readonly system_V: 12 | 24;
+  readonly people: readonly string[];
+  readonly day: string | null;
+}
+
+/** A roster brought in with a job for each vehicle that has none; says how many were made. */
+export async function rosterWithJobs({ file, columns, doubtsAreRight = false }: Sent, plan: JobPlan): Promise<{ jobs: number }> {
+  const whole = await new Promise<string>((done, failed) => {
+    const reader = new FileReader();
+    reader.onload = () => done(String(reader.result));
+    reader.onerror = () => failed(reader.error ?? new Error(file.name));
+    reader.readAsDataURL(file);
+  });
+  const content = whole.slice(whole.indexOf(",") + 1);
+  return post("desk/rosters/import-with-jobs", { file: file.name, columns: columns || null, doubts_are_right: doubtsAreRight, content, ...plan });
+}
+
 /** A roster as it would come in, or brought in; the file goes as it is. */
 export function roster<T>(what: "preview" | "import", { file, columns, doubtsAreRight = false }: Sent): Promise<T> {
   const asked = new URLSearchParams({ file: file.name });

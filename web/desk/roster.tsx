@@ -1,8 +1,9 @@
 // A roster of vehicles or units: looked at first, then brought in whole or not at all.
 import { useState } from "preact/hooks";
-import { roster } from "./api.ts";
-import { useDesk, useDoing } from "./context.ts";
-import { Fault, Heading } from "./pieces.tsx";
+import { people, roster, rosterWithJobs, type JobPlan } from "./api.ts";
+import { useDesk, useDoing, useLoaded } from "./context.ts";
+import { PeopleChoice } from "./people-choice.tsx";
+import { Fault, Heading, Shown } from "./pieces.tsx";
 
 interface Cell {
   readonly row: number;
@@ -26,7 +27,10 @@ interface Preview {
   readonly bad: readonly Cell[];
   readonly doubts: readonly Cell[];
   readonly notes: readonly string[];
+  readonly without_job: number;
 }
+
+const NO_PLAN: JobPlan = { "unit.toml": "", system_V: 12, people: [], day: null };
 
 export function RosterPage() {
   const { words } = useDesk();
@@ -34,17 +38,21 @@ export function RosterPage() {
   const [file, setFile] = useState<File | null>(null);
   const [columns, setColumns] = useState("");
   const [preview, setPreview] = useState<Preview | null>(null);
-  const [done, setDone] = useState(false);
+  const [done, setDone] = useState<string | null>(null);
   const look = async (): Promise<void> => {
-    setDone(false);
+    setDone(null);
     setPreview(null);
     if (file) setPreview(await roster<Preview>("preview", { file, columns: columns.trim() }));
   };
-  const bringIn = async (): Promise<void> => {
+  const bringIn = async (plan: JobPlan | null): Promise<void> => {
     if (!file) return;
-    await roster("import", { file, columns: columns.trim(), doubtsAreRight: (preview?.doubts.length ?? 0) > 0 });
+    const sent = { file, columns: columns.trim(), doubtsAreRight: (preview?.doubts.length ?? 0) > 0 };
+    if (plan) setDone(words("roster_made", { count: (await rosterWithJobs(sent, plan)).jobs }));
+    else {
+      await roster("import", sent);
+      setDone(words("roster_done"));
+    }
     setPreview(null);
-    setDone(true);
   };
   return (
     <main>
@@ -78,17 +86,20 @@ export function RosterPage() {
         </button>
       </form>
       <Fault text={fault} />
-      {done && <p role="status">{words("roster_done")}</p>}
-      {preview && <Found preview={preview} busy={busy} onTake={() => void run(bringIn)} />}
+      {done && <p role="status">{done}</p>}
+      {preview && <Found preview={preview} busy={busy} onTake={(plan) => void run(() => bringIn(plan))} />}
     </main>
   );
 }
 
-function Found({ preview, busy, onTake }: { preview: Preview; busy: boolean; onTake: () => void }) {
+function Found({ preview, busy, onTake }: { preview: Preview; busy: boolean; onTake: (plan: JobPlan | null) => void }) {
   const { words } = useDesk();
   const [right, setRight] = useState(false);
   const doubtful = preview.doubts.length > 0;
-  const writes = preview.new.length + preview.changed.length;
+  const [making, setMaking] = useState(false);
+  const [plan, setPlan] = useState<JobPlan>(NO_PLAN);
+  const writes = preview.new.length + preview.changed.length + (making ? preview.without_job : 0);
+  const lacks = making && plan["unit.toml"].trim() === "";
   return (
     <section class="lines" aria-live="polite">
       <dl class="tally">
@@ -122,14 +133,51 @@ function Found({ preview, busy, onTake }: { preview: Preview; busy: boolean; onT
           {words("roster_right")}
         </label>
       )}
+      {preview.bad_rows === 0 && preview.without_job > 0 && (
+        <label class="tick">
+          <input type="checkbox" checked={making} onChange={(event) => setMaking(event.currentTarget.checked)} />
+          {words("roster_jobs", { count: preview.without_job })}
+        </label>
+      )}
+      {making && preview.bad_rows === 0 && <Plan plan={plan} onPlan={setPlan} />}
       {preview.bad_rows === 0 && (
-        <button type="button" class="main" disabled={busy || writes === 0 || (doubtful && !right)} onClick={onTake}>
+        <button type="button" class="main" disabled={busy || writes === 0 || lacks || (doubtful && !right)} onClick={() => onTake(making ? plan : null)}>
           {words("roster_do")}
         </button>
       )}
       <Changes title={words("roster_changed")} changes={preview.changed} />
       <Changes title={words("roster_new")} changes={preview.new} />
     </section>
+  );
+}
+
+/** What the new jobs have in common: the unit's sheet, the voltage, who does them and when. */
+function Plan({ plan, onPlan }: { plan: JobPlan; onPlan: (plan: JobPlan) => void }) {
+  const { words } = useDesk();
+  const all = useLoaded(people, []);
+  return (
+    <div class="lines narrow">
+      <label>
+        {words("new_unit")}
+        <input
+          type="file"
+          accept=".toml,text/plain"
+          onChange={(event) => void event.currentTarget.files?.[0]?.text().then((text) => onPlan({ ...plan, "unit.toml": text }))}
+        />
+      </label>
+      <label>
+        {words("roster_system")}
+        <select value={plan.system_V} onChange={(event) => onPlan({ ...plan, system_V: event.currentTarget.value === "24" ? 24 : 12 })}>
+          <option value="12">12 V</option>
+          <option value="24">24 V</option>
+        </select>
+      </label>
+      <label>
+        {words("roster_day")}
+        <input type="date" value={plan.day ?? ""} onInput={(event) => onPlan({ ...plan, day: event.currentTarget.value || null })} />
+      </label>
+      <Shown of={all}>{(everybody) => <PeopleChoice legend={words("job_with")} people={everybody} chosen={plan.people} onChange={(chosen) => onPlan({ ...plan, people: chosen })} />}</Shown>
+    </div>
   );
 }
 
