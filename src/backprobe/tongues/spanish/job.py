@@ -1,38 +1,14 @@
 """Spanish: the job as a whole."""
 
 SENTENCES = """
-# job/canonical.py
-not readable as an entry: {problem}
-= no se puede leer como anotación: {problem}
-# job/chain.py
-missing: entry number {first}
-= falta: la anotación número {first}
-missing: entries number {first} to {last}
-= faltan: las anotaciones número {first} a {last}
-# job/changes.py
-no longer in the folder
-= ya no está en la carpeta
 # job/door.py
 the job
 = el trabajo
 job.toml names {meter_file} for the meter's figures; they are not there
 = job.toml nombra {meter_file} para los valores del medidor; no están
-# job/entry.py
-an entry of {len} bytes is too large: at most {MOST_BYTES}; larger things are blobs
-= una anotación de {len} bytes es demasiado grande: como máximo {MOST_BYTES}; lo mayor va en archivos
-# job/fold.py
-entries of more than one job are mixed: {join}
-= hay anotaciones mezcladas de más de un trabajo: {join}
-version {v} is later than {VERSION}
-= la versión {v} es posterior a {VERSION}
-{kind} is no kind of evidence
-= {kind} no es ninguna clase de observación
 # job/joined.py
 {=name}, the worst crank: '{=name_2}' down to {#lowest_V} V, read to ±{#half_V} V
 = {name}, el peor arranque: '{name_2}' hasta {lowest_V} V, leído a ±{half_V} V
-# job/journal.py
-and {SHOWN} more
-= y {SHOWN} más
 # job/journal_door.py
 {=file} is not on this device yet
 = {file} aún no está en este aparato
@@ -127,12 +103,6 @@ a number of degrees from north over east, or null
 = un número de grados desde el norte hacia el este, o null
 the log
 = el registro
-# job/rows.py
-line {line}
-= línea {line}
-# job/sign_off.py
-this is no sign-off
-= esto no es una firma de trabajo
 # job/sign_off_door.py
 sign: an object is expected, which says who signs and with which key
 = sign: se espera un objeto, que dice quién firma y con qué clave
