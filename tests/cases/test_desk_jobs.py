@@ -61,5 +61,5 @@ def test_the_desk_is_told_in_its_language(sqlite_yard: Yard, ines: Caller) -> No
     found = one_job(sqlite_yard, LEAD, job_id=JOB, say=speaker("es"))
     assert found["fault"] == "el diario no nombra ningún archivo de la clase 'job'"
     [entry] = found["entries"]
-    assert entry["body"]["wire"] == "Red"
+    assert (entry["body"]["wire"], found["faults"]) == ("Red", [])
     assert list_jobs(sqlite_yard, LEAD, wanted=Wanted(), say=speaker("es"))["counts"] == {"in_work": 1}

@@ -171,7 +171,7 @@ function Entries({ whole: { entries, faults, open } }: { whole: Whole }) {
     <section>
       <h2>{words("job_entries")}</h2>
       <Texts title={words("job_open")} texts={open} />
-      <Texts title={words("job_faults")} texts={faults} lang="en" />
+      <Texts title={words("job_faults")} texts={faults} />
       <details>
         <summary>{words("job_entries_count", { count: entries.length })}</summary>
         <ol class="entries">
@@ -187,12 +187,12 @@ function Entries({ whole: { entries, faults, open } }: { whole: Whole }) {
   );
 }
 
-function Texts({ title, texts, lang }: { title: string; texts: readonly string[]; lang?: string }) {
+function Texts({ title, texts }: { title: string; texts: readonly string[] }) {
   if (texts.length === 0) return null;
   return (
     <>
       <h3>{title}</h3>
-      <ul class="bullets" lang={lang}>
+      <ul class="bullets">
         {texts.map((text) => (
           <li key={text}>{text}</li>
         ))}

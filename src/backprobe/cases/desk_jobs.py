@@ -88,7 +88,7 @@ def one_job(yard: Yard, caller: Caller, *, job_id: str, say: Say = plain) -> dic
         "entries": [_entry(each) for each in recent],
         "photos": photos,
         "to_decide": open_matters(held.state, {entry.id: entry for entry in held.entries}),
-        "faults": [str(fault) for fault in held.journal.faults],
+        "faults": [say(str(fault)) for fault in held.journal.faults],
     }
 
 
