@@ -20,7 +20,7 @@ class Ahead:
     """Finds the engine's modules in the file, and runs them."""
 
     @staticmethod
-    def find_spec(name: str, _path: object = None, _target: object = None) -> ModuleSpec | None:
+    def find_spec(name: str, *_where: object) -> ModuleSpec | None:
         """Where a module is: here, or not."""
         found = AHEAD["modules"].get(name)
         return None if found is None else ModuleSpec(name, Ahead, is_package=found[0])
@@ -35,10 +35,10 @@ class Ahead:
         exec(marshal.loads(AHEAD["modules"][module.__name__][1]), module.__dict__)
 
 
-def written(text: str, scope: dict[str, object], names: dict[str, object]) -> None:
+def written(text: str, *spaces: dict[str, object]) -> None:
     """As `exec`, for what `dataclasses` has written."""
     code = AHEAD["written"].get(text)
-    exec(text if code is None else marshal.loads(code), scope, names)
+    exec(text if code is None else marshal.loads(code), *spaces)
 
 
 sys.meta_path.insert(0, Ahead)
