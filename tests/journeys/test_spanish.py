@@ -85,3 +85,19 @@ def test_nothing_on_a_spanish_phone_is_english(browser: Browser, bare: Yard, tmp
         assert english(page.locator("#app").inner_text(), own) == [], place
     context.close()
     assert phone.faults == []
+
+
+def test_nothing_on_a_spanish_desk_is_english(browser: Browser, bare: Yard, tmp_path: Path) -> None:
+    """The list of jobs and one job with everything unfolded, but for its entries as they were written."""
+    shutil.copytree(DEMO, tmp_path / "demo", ignore=shutil.ignore_patterns("*journal*", "blobs"))
+    folder = tmp_path / "demo" / "truck-12"
+    handed = hand_in_folder(bare.desk.server.yard, bare.desk.server.lead, folder=folder)
+    context = browser.new_context(viewport={"width": 1280, "height": 900}, locale="es-ES")
+    page = context.new_page()
+    for place, found in (("jobs", "tbody tr"), (f"job/{handed.job}", ".findings li")):
+        page.goto(f"{bare.desk.server.url}/desk.html#/{place}")
+        expect(page.locator(found).first).to_be_attached()
+        page.evaluate("document.querySelectorAll('details').forEach((each) => (each.open = true))")
+        page.evaluate("document.querySelectorAll('code, [lang=en]:not(html)').forEach((each) => each.remove())")
+        assert english(page.locator("main").inner_text(), own_words(folder)) == [], place
+    context.close()
