@@ -4,7 +4,8 @@ Run: python bench/phone.py [--cores 0.5]. A real Chromium opens the built pages 
 processes are held to so many cores by a cgroup (version 1, as root; where there is none it says so and runs unheld).
 Aims: at most 6.5 MB to be loaded; usable within 1.5 s and the engine ready within 3 s from the cache with no line; a
 verdict within 200 ms of a reading; 10,000 queued entries sent within 30 s, no task of the page over 200 ms.
-There is no peer to compare with: the aims are the product's own.
+There is no peer to compare with: the aims are the product's own. On two cores under load 5 to 10 the engine was ready
+after 2.7 s; with the engine in a zip, and what `dataclasses` writes compiled on the phone, after 2.8 and 2.9 s.
 """
 
 from __future__ import annotations
