@@ -55,6 +55,7 @@ NOT_ALONE = {
     "{} wire": "the supply's or the ignition's: both stand in the catalogue",
     "{} wire: {}": "the supply's or the ignition's: both stand in the catalogue",
     "{}: {}, {} mm from the unit{}": "what stands around a place: said with the side that it is on",
+    "no {}": "no lamps, no codes: both stand in the catalogue",
     "by {}": "how a lead is joined: said with the lead",
     "and no": "stands between two files that are missing",
     "seat belt": "sought in where the unit is grounded",

@@ -224,6 +224,12 @@ right: {material}, {=away} mm from the unit
 = a la derecha: {material}, a {away} mm de la unidad
 right: {material}, {away} mm from the unit, {rake}° against the floor, up to {#top} mm
 = a la derecha: {material}, a {away} mm de la unidad, {rake}° respecto al suelo, hasta {top} mm
+undone: {=text}
+= deshecho: {text}
+restored: {=text}
+= repuesto: {text}
+why: {=text}
+= por qué: {text}
 # in pictures
 {what} at least {#value} {unit}
 = {what} como mínimo {value} {unit}

@@ -107,8 +107,6 @@ before: {told}; {explained}
 = antes: {told}; {explained}
 {name} not known
 = {name}: no se conoce
-no {name}
-= sin {name}
 engine hours
 = horas de motor
 warning lamps

@@ -314,6 +314,10 @@ capped
 # what is named
 lamps
 = testigos
+no lamps
+= sin testigos
+no codes
+= sin códigos
 codes
 = códigos
 wire
