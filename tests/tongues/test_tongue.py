@@ -55,3 +55,9 @@ def test_unknown_words_stay_and_are_counted() -> None:
 def test_the_same_text_is_worked_out_once() -> None:
     """A text that was said before is said from memory."""
     assert TONGUE.said("look at the fuse again") is TONGUE.said("look at the fuse again")
+
+
+def test_words_that_somebody_wrote_keep_their_and() -> None:
+    """'and' is put into other words between what is known, not between words of somebody's own."""
+    assert TONGUE.say("bared and greased") == "bared and greased"
+    assert TONGUE.say("the fuse and the fuse") == "el fusible y el fusible"
