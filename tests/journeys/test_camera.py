@@ -23,13 +23,12 @@ REAL = ("code128-2_01", "code39-3_05", "datamatrix-3_dm-0", "qrcode-1_7")
 GREY, NEAR, ASKEW_DEGREES = 190, 0.9, 5
 
 
-class Lens:
-    """The camera of a browser, and what is held before it."""
+class Labels:
+    """What is held before the camera of a browser that was started with `options`."""
 
-    def __init__(self, playwright_: Playwright, path: Path) -> None:
+    def __init__(self, path: Path) -> None:
         self._path = path
-        options = film(path, text=VIN, form=zxingcpp.BarcodeFormat.QRCode)
-        self.browser = playwright_.chromium.launch(executable_path=CHROMIUM, args=[*QUIET, *options])
+        self.options = film(path, text=VIN, form=zxingcpp.BarcodeFormat.QRCode)
 
     def sees(self, text: str, form: zxingcpp.BarcodeFormat) -> None:
         """A label with this code is held before it, somewhat askew; the camera looks anew each time it is opened."""
@@ -61,6 +60,14 @@ class Lens:
         still = self._path.with_suffix(".jpg")
         scene.save(still, quality=90)
         self._path.write_bytes(still.read_bytes() * FRAMES)
+
+
+class Lens(Labels):
+    """The camera of a browser, and what is held before it."""
+
+    def __init__(self, playwright_: Playwright, path: Path) -> None:
+        super().__init__(path)
+        self.browser = playwright_.chromium.launch(executable_path=CHROMIUM, args=[*QUIET, *self.options])
 
 
 @pytest.fixture(scope="module")

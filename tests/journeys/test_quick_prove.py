@@ -45,14 +45,14 @@ def at_proof(phone: Phone, more: str = PLACE) -> Counted:
     return counted
 
 
-def turn_the_key(page: Page) -> None:
-    """All planned turns, each as the page asks for it and once its hold is over."""
-    for done, doing in enumerate(DOING):
+def turn_the_key(page: Page, *, done: int = 0, until: int = len(DOING)) -> None:
+    """The planned turns that are not done yet, each as the page asks for it and once its hold is over."""
+    for at in range(done, until):
         due = page.locator("button.key-turn")
-        expect(due).to_contain_text(doing)
+        expect(due).to_contain_text(DOING[at])
         expect(due).to_contain_text("Now, and touch:")
         due.click()
-        expect(page.locator(".stamped li")).to_have_count(done + 1)
+        expect(page.locator(".stamped li")).to_have_count(at + 1)
         page.clock.fast_forward(held_s(page) * 1000 + 1000)
 
 
@@ -66,22 +66,22 @@ def held_s(page: Page) -> int:
     return int(minutes) * 60 + int(seconds)
 
 
-def stamped(phone: Phone) -> list[tuple[datetime, str]]:
+def stamped(phone: Phone, job: str = JOB) -> list[tuple[datetime, str]]:
     """The turns as the server has them."""
     expect(phone.page.locator(".unsent")).to_have_text("All sent")
-    said = [json.loads(text) for text in phone.yard.desk.entries(JOB)]
+    said = [json.loads(text) for text in phone.yard.desk.entries(job)]
     turns = [entry["body"] for entry in said if entry["kind"] == "key_turn"]
     return [(datetime.fromisoformat(turn["t"]), turn["key"]) for turn in turns]
 
 
-def reports_of(turns: list[tuple[datetime, str]], unit: str = UNIT) -> str:
+def reports_of(turns: list[tuple[datetime, str]], unit: str = UNIT, *, after_s: float = AFTER_S) -> str:
     """What a healthy unit reports of them: on 2 s and off 20 s late, a heartbeat every half minute."""
     edges: list[tuple[datetime, bool]] = []
     for t, key in turns:
         on = key in ("on", "crank", "running")
         if key != "doors_shut" and on != (bool(edges) and edges[-1][1]):
             edges.append((t + timedelta(seconds=ON_S if on else OFF_S), on))
-    first, last = turns[0][0], turns[-1][0] + timedelta(seconds=AFTER_S)
+    first, last = turns[0][0], turns[-1][0] + timedelta(seconds=after_s)
     rows = [(first - timedelta(seconds=600), "boot", False)]
     rows += [(t, "ignition_on" if on else "ignition_off", on) for t, on in edges]
     beat = first - timedelta(seconds=590)
@@ -104,14 +104,14 @@ def row(unit: str, t: datetime, *, event: str, on: bool) -> str:
     return f"{unit},{sent},{arrived},-33.1,151.2,4,0,9,0.9,{13.9 if on else 12.4},{int(on)},{event}"
 
 
-def push(phone: Phone, reports: str) -> None:
+def push(phone: Phone, reports: str, job: str = JOB) -> None:
     """A collector hands them to the server."""
     server = phone.yard.desk.server
     with server.client(**{"X-CSRF-Token": server.running.local_csrf}) as desk:
         token = desk.post("/api/desk/feeds", json={"label": "collector"}).json()["token"]
     with server.client(Authorization=f"Bearer {token}") as collector:
         said = collector.post("/api/reports", content=reports.encode(), headers=CSV).raise_for_status().json()
-    assert said["jobs"] == [JOB], said
+    assert said["jobs"] == [job], said
 
 
 def found_by(phone: Phone) -> dict[str, Any]:
