@@ -30,7 +30,7 @@ ALLOWED = [("The work was allowed by", "Maud Linden"), ("A crank was allowed by"
 
 
 def give_second_of_its_type(yard: Yard, place: Path) -> None:
-    """A truck of the type was finished before, by somebody else; Ines has the next one, on the sheet a vehicle alone."""
+    """A truck of the type was finished before, by somebody else; of the next one Ines knows the vehicle alone."""
     server = yard.desk.server
     lead = Caller(role=Role.LEAD, organisation=server.yard.organisation)
     shutil.copytree(DEMO, place / "yard", ignore=shutil.ignore_patterns("*journal*", "blobs"))

@@ -146,7 +146,7 @@ def test_a_whole_job_with_a_line(handset: Handset) -> None:
 
 
 def test_a_whole_job_with_no_line_and_a_phone_that_dies_twice(handset: Handset) -> None:
-    """Dead in the midst of the figures and in the midst of the turns; then all is sent, and the reports close the proof."""
+    """Dead amid the figures and amid the turns of the key; then all is sent, and the reports close the proof."""
     phone = begun(handset)
     expect(phone.page.get_by_role("link", name=PLATE)).to_be_visible()
     phone.offline()
