@@ -40,3 +40,29 @@ def test_the_demo_shows_a_wiring_that_holds_and_one_that_does_not(tmp_path: Path
     bad = found(demo_job(tmp_path, "truck-12"))
     failing = {name for name, each in bad.items() if each.verdict is Verdict.FAILS}
     assert failing >= {"join_ground_drop", "join_ground_place", "join_ignition_wire_over_fuse", "join_ignition_fuse"}
+
+
+def uncircuited(tmp_path: Path) -> Path:
+    """Truck 7 with its wires named but not identified in the job sheet."""
+    folder = demo_job(tmp_path, "truck-07")
+    sheet = folder / "job.toml"
+    lines = sheet.read_text(encoding="utf-8").splitlines(keepends=True)
+    left = [line for line in lines if not line.startswith("circuit = ")]
+    assert len(left) == len(lines) - 2
+    sheet.write_text("".join(left), encoding="utf-8")
+    return folder
+
+
+def test_circuits_of_the_readings_table_count_at_the_joints(tmp_path: Path):
+    """A body-builder connector needs no reason; of a wire that nobody identified it is asked why it was spliced."""
+    folder = uncircuited(tmp_path)
+    asked = found(folder)["join_order_told"].because
+    assert "why 'power' is neither at the body-builder connector nor on a fuse tap" in asked
+    table = folder / "readings.csv"
+    head, *rows = table.read_text(encoding="utf-8").splitlines()
+    feeds = "body-builder connector X12 permanent supply fuse F12"
+    rows = [f"{row},{feeds if row.startswith('X12') else ''}" for row in rows]
+    table.write_text("\n".join([f"{head},circuit", *rows]), encoding="utf-8")
+    order = found(folder)
+    assert "join_order_told" not in order
+    assert [order[f"join_{lead}_order"].verdict for lead in ("supply", "ignition")] == [Verdict.HOLDS, Verdict.HOLDS]

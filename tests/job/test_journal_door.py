@@ -204,3 +204,20 @@ def test_corners_beside_the_journal(tmp_path: Path) -> None:
     assert found["journal"] == held.answer()["journal"]
     refused = json.loads(judge_journal_text(json.dumps({**asked, "corners.txt": 1})))
     assert refused["error"] == "corners.txt: a text is expected"
+
+
+def test_a_circuit_that_was_named_at_the_probe_counts_at_the_joints(tmp_path: Path) -> None:
+    """The job sheet says nothing of what its wires feed, the journal does: nobody is asked why they were spliced."""
+    folder = demo_job(tmp_path, "truck-07")
+    sheet = folder / "job.toml"
+    lines = sheet.read_text(encoding="utf-8").splitlines(keepends=True)
+    sheet.write_text("".join(line for line in lines if not line.startswith("circuit = ")), encoding="utf-8")
+    held = Held(folder)
+    before = {finding["id"]: finding for finding in held.answer()["findings"]}
+    assert "why 'power' is neither" in before["join_order_told"]["because"]
+    for wire, feed in (("X12/4 RD", "permanent supply, fuse F12"), ("X12/9 VT", "ignition feed, fuse F31")):
+        known = {"wire": wire, "circuit": f"body-builder connector X12, {feed}", "marks": None}
+        held.say("circuit", {**known, "file": None, "order": None})
+    after = {finding["id"]: finding for finding in held.answer()["findings"]}
+    assert "join_order_told" not in after
+    assert [after[f"join_{lead}_order"]["verdict"] for lead in ("supply", "ignition")] == ["holds", "holds"]

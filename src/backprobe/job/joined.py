@@ -6,11 +6,11 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
-from backprobe.evidence.fleet_policy import FleetPolicy
-from backprobe.evidence.job_sheet import JobSheet
+from backprobe.evidence.job_sheet import JobSheet, NamedWire
 from backprobe.evidence.meter import Meter
+from backprobe.evidence.reading import WireFacts
 from backprobe.evidence.recording import Recording
-from backprobe.evidence.unit_sheet import Purpose, UnitSheet
+from backprobe.evidence.unit_sheet import Purpose
 from backprobe.findings import Finding
 from backprobe.physics.meter import accuracy_V
 from backprobe.stages.join.as_built import as_built
@@ -20,24 +20,19 @@ from backprobe.stages.join.wiring_case import Waveform, WiringCase
 from backprobe.stages.probe.recording.cranks import LIKELY
 
 if TYPE_CHECKING:
-    from backprobe.job.judge import HeardRecording
+    from backprobe.job.judge import HeardRecording, JobEvidence
 
 AROUND_S = 1.0  # seen before and after the crank, so that no dip is cut off
 
 
 def joined(
-    sheet: JobSheet,
-    unit: UnitSheet,
-    *,
-    meter: Meter,
-    heard: Sequence[HeardRecording],
-    chosen: Mapping[Purpose, str | None],
-    policy: FleetPolicy | None = None,
+    evidence: JobEvidence, *, heard: Sequence[HeardRecording], chosen: Mapping[Purpose, str | None]
 ) -> tuple[Finding, ...]:
     """The findings on the joints; none while there is none. `chosen` are the proven wires for supply and ignition."""
-    if not sheet.joints:
+    if not evidence.sheet.joints:
         return ()
-    case = WiringCase(sheet=sheet, unit=unit, meter=meter, policy=policy)
+    sheet, unit, meter = with_circuits(evidence.sheet, evidence.table.facts), evidence.unit, evidence.meter
+    case = WiringCase(sheet=sheet, unit=unit, meter=meter, policy=evidence.policy)
     wires = {lead.purpose: joint.wire for lead, joint in case.joined(Purpose.SUPPLY, Purpose.IGNITION)}
     supply = worst_crank(heard, wires.get(Purpose.SUPPLY), meter=meter)
     if supply is None and sheet.join.crank_level is not None:
@@ -45,6 +40,22 @@ def joined(
     ignition = worst_crank(heard, wires.get(Purpose.IGNITION), meter=meter)
     found = join_findings(replace(case, supply_crank=supply, ignition_crank=ignition))
     return (*as_built(sheet.joints, unit, chosen=chosen), *found)
+
+
+def with_circuits(sheet: JobSheet, facts: Mapping[str, WireFacts]) -> JobSheet:
+    """The sheet with the circuits that wires were identified as beside it, at the probe or in a readings table.
+
+    >>> from backprobe.evidence.job_sheet import Vehicle
+    >>> sheet = JobSheet(vehicle=Vehicle(system_V=12), unit_sheet="unit.toml", wires=(NamedWire(name="Red"),))
+    >>> with_circuits(sheet, {"Red": WireFacts(circuits=("fuse F12",))}).wires[0].circuits
+    ('fuse F12',)
+    """
+    named = {wire.name: wire for wire in sheet.wires}
+    for name, known in facts.items():
+        wire = named.get(name, NamedWire(name=name))
+        if known.circuits:
+            named[name] = replace(wire, circuits=tuple(dict.fromkeys([*wire.circuits, *known.circuits])))
+    return replace(sheet, wires=tuple(named.values()))
 
 
 def worst_crank(heard: Sequence[HeardRecording], wire: str | None, *, meter: Meter) -> Waveform | None:

@@ -370,14 +370,8 @@ def _said_once(proof: Sequence[Finding], joints: Sequence[Finding]) -> Iterator[
 def _joined(judged: JobJudgement) -> tuple[Finding, ...]:
     """The joints against the unit's sheet, the wires chosen so far and what wiring must stand; nothing without any."""
     evidence = judged.evidence
-    found = joined(
-        evidence.sheet,
-        evidence.unit,
-        meter=evidence.meter,
-        heard=judged.heard,
-        chosen={LEAD_OF[slot]: judged.chosen(slot) for slot in SlotName},
-        policy=evidence.policy,
-    )
+    chosen = {LEAD_OF[slot]: judged.chosen(slot) for slot in SlotName}
+    found = joined(evidence, heard=judged.heard, chosen=chosen)
     supply = wires_at_stake(judged.probe, evidence.sheet)[SlotName.SUPPLY]
     return without_asking(found, supply, joined_to=joined_supply(evidence.sheet, evidence.unit))
 
