@@ -2,14 +2,18 @@
 
 from __future__ import annotations
 
+import io
 import shutil
 from collections.abc import Iterator
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
+import numpy as np
 import pytest
-from playwright.sync_api import Browser, Page, expect
+import zxingcpp
+from PIL import Image
+from playwright.sync_api import Browser, Locator, Page, expect
 from tests.journeys.conftest import ROOT
 from tests.samples.demo_jobs import DEMO
 from tests.samples.served import PASSWORD, Server, serving
@@ -59,6 +63,12 @@ def claim(server: Server, *, job: str, serial: str) -> None:
         entry = Entry(id=fresh_id(), job=job, kind="claim", device="phone-b", seq=1, prev=None, engine="0", body=body)
         said = phone.post("/api/entries", json={"entries": [entry.raw.decode()]}).json()
         assert [result["state"] for result in said["results"]] == ["kept"], said
+
+
+def codes_in(shown: Locator) -> list[str]:
+    """What a reader of codes makes of a part of the page as it is seen, and nothing but that."""
+    seen = Image.open(io.BytesIO(shown.screenshot())).convert("L")
+    return [found.text for found in zxingcpp.read_barcodes(np.asarray(seen))]
 
 
 @pytest.fixture
@@ -160,6 +170,7 @@ def test_a_phone_is_enrolled_by_its_code_and_withdrawn(desk: Desk, browser: Brow
     desk.page.get_by_role("button", name="Enrol a phone for Ines Okafor").click()
     expect(desk.page.locator(".enrolment svg")).to_be_visible()
     code = desk.page.locator(".enrolment .code").inner_text()
+    assert codes_in(desk.page.locator(".enrolment .picture")) == [f"{desk.server.url}/#enrol={code}"]
     with browser.new_context(viewport=SMALL, locale="en-GB") as context:
         phone = context.new_page()
         phone.goto(f"{desk.server.url}/#enrol={code}")

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import io
+from xml.etree import ElementTree
 
 import numpy as np
 import pytest
@@ -50,3 +51,19 @@ def test_a_code_that_says_something_else_is_told_apart():
 def test_equal_texts_give_equal_codes():
     """So that a record's bytes depend on its content alone."""
     assert qr_svg(DIGEST) == qr_svg(DIGEST) != qr_svg(DIGEST[:-1])
+
+
+def test_the_code_fills_the_box_it_is_set_in():
+    """Its coordinates are those of its size in modules: a version 1 code of 21, and 4 of quiet zone on each side."""
+    drawn = ElementTree.fromstring(qr_svg("a"))
+    assert drawn.get("viewBox") == f"0 0 {4 + 21 + 4} {4 + 21 + 4}"
+    assert (drawn.get("width"), drawn.get("height")) == ("29", "29")
+
+
+def test_the_quiet_zone_is_white():
+    """All round, four modules wide: on a dark page a reader finds the code's edge by it."""
+    seen = np.asarray(picture(qr_svg("a"), 290))  # 10 pixels for each of the 29 modules
+    seen = seen.copy()
+    assert seen[45:245, 45:245].min() == 0
+    seen[40:250, 40:250] = 255
+    assert seen.min() == 255
