@@ -30,3 +30,8 @@ export function finished(shown: string): string | null {
   const plain = shown.replace(",", ".").replace(/\.$/, "");
   return /^\d+(\.\d+)?$/.test(plain) ? plain : null;
 }
+
+const AS_METERS = new Intl.NumberFormat("en", { minimumFractionDigits: 1, useGrouping: false }); // the engine writes points, too, in any language
+
+/** A figure as a meter shows it: with a point, whatever the language around it. */
+export const asMeters = (value: number): string => AS_METERS.format(value);

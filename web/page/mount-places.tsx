@@ -1,5 +1,6 @@
 // The places that the unit could have: taken over, described or chosen, each with the sky that it leaves, before anything is fixed.
 import { useState } from "preact/hooks";
+import { asMeters } from "../core/figures.ts";
 import { freeName, placesIn, renamedPlace, takenIn, withoutPlace, withPlace, withTaken, type Place } from "../core/places.ts";
 import { valueIn } from "../core/sheet.ts";
 import { Choice } from "../parts/choice.tsx";
@@ -110,7 +111,7 @@ function Ranked({ sheet, sky, onTake }: { sheet: string; sky: Sky | null; onTake
     .sort((one, other) => rank(one) - rank(other))
     .map((place) => {
       const found = sky?.places.find(({ name }) => name === place.name);
-      const share = found && new Intl.NumberFormat(language, { minimumFractionDigits: 1, maximumFractionDigits: 1 }).format(100 * found.fix_share);
+      const share = found && asMeters(Math.round(1000 * found.fix_share) / 10);
       const note = found && words("place_note", { share: share ?? "", used: String(found.satellites.median), verdict: named(said, "verdict", found.verdict) });
       return { value: place.name, label: place.name, note };
     });

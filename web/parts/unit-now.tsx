@@ -1,4 +1,5 @@
 // What the unit says now, in large words: heard when, ignition, supply, how old its position is.
+import { asMeters } from "../core/figures.ts";
 import { clockText } from "../core/key-plan.ts";
 import { useShared } from "../page/context.ts";
 import { useNow, type Heard } from "../page/use-proof.ts";
@@ -21,7 +22,7 @@ export function UnitNow({ heard }: { heard: Heard | null }) {
   }
   const clock = new Intl.DateTimeFormat(language, { hour: "2-digit", minute: "2-digit", second: "2-digit", hourCycle: "h23" });
   const came_s = heard.received_s ?? heard.last_s ?? 0;
-  const supply = heard.supply_V === null ? "–" : `${new Intl.NumberFormat(language, { minimumFractionDigits: 1 }).format(heard.supply_V)} V`;
+  const supply = heard.supply_V === null ? "–" : `${asMeters(heard.supply_V)} V`;
   return (
     <section class="unit-now">
       <h2>{words("unit_says")}</h2>

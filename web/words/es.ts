@@ -179,7 +179,7 @@ export const es: Readonly<Record<Word, string>> = {
   meter_say: "Se elige una vez; dice cuánto se puede confiar en un valor.",
   meter_basic: "Medidor de mano económico",
   meter_service: "Medidor de taller con MIN rápido (1 ms)",
-  meter_precise: "Medidor de mano preciso (0,05 %)",
+  meter_precise: "Medidor de mano preciso (0.05 %)",
 
   role_constant: "permanente",
   role_ignition: "contacto",

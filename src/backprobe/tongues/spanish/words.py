@@ -193,9 +193,9 @@ front
 rear
 = detrás
 right
-= a la derecha
+= derecha
 left
-= a la izquierda
+= izquierda
 north
 = norte
 north-east
