@@ -4,11 +4,12 @@ from __future__ import annotations
 
 import argparse
 import io
+import socket
 from pathlib import Path
 
 import pytest
 
-from backprobe.cases.login import log_in
+from backprobe.cases.login import add_lead, log_in
 from backprobe.cases.yard import open_yard
 from backprobe.cli import serve
 from backprobe.cli.main import main
@@ -58,3 +59,25 @@ def test_an_open_door_is_refused(tmp_path: Path, capsys: pytest.CaptureFixture[s
     """Listening to all without HTTPS: bad options, and why."""
     assert main(["serve", "--data", str(tmp_path), "--listen", "0.0.0.0:0"]) == 2
     assert "phones need HTTPS" in capsys.readouterr().err
+
+
+def test_a_port_that_is_taken_is_said(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """Bad options, where it would have listened, and what to do; nothing of the system's own words."""
+    with socket.create_server(("127.0.0.1", 0)) as other:
+        taken = other.getsockname()[1]
+        assert main(["serve", "--data", str(tmp_path), "--listen", f"127.0.0.1:{taken}"]) == 2
+    said = capsys.readouterr()
+    assert f"cannot listen on 127.0.0.1:{taken}: another program listens there" in said.err
+    assert "stop it, or give another port (--listen HOST:" in said.err
+    assert "Errno" not in said.err + said.out
+    assert "serves" not in said.out
+
+
+def test_an_address_that_is_not_this_machines_is_said(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """192.0.2.1 is nobody's (RFC 5737); nothing else stops it here: there is HTTPS, and somebody can log in."""
+    yard = open_yard(tmp_path)
+    add_lead(yard, "ada", password=PASSWORD)
+    yard.store.close()
+    words = ["serve", "--data", str(tmp_path), "--listen", "192.0.2.1:8750", "--origin", "https://yard.example"]
+    assert main(words) == 2
+    assert "cannot listen on 192.0.2.1:8750: this machine has no such address" in capsys.readouterr().err

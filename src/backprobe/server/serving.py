@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import errno
+import socket
 from collections.abc import Callable, Mapping
 
 import uvicorn
@@ -14,6 +16,7 @@ from backprobe.server.app import create_app
 from backprobe.server.settings import Settings
 
 PROXY = "127.0.0.1"  # a proxy on this machine says where calls come from
+FIRST_FREE_PORT, MOST_PORT = 1024, 65_535  # those below are the system's
 STOP_S = 10  # for calls under way when the server is stopped
 
 
@@ -27,8 +30,12 @@ def settings_from(given: Mapping[str, object]) -> Settings:
 
 
 def serve(settings: Settings, *, say: Callable[[str], None]) -> None:
-    """Serve until it is stopped. Raises OptionError where others could reach what they should not."""
+    """Serve until it is stopped.
+
+    Raises OptionError where others could reach what they should not, or where it cannot listen where it is told to.
+    """
     must_be_safe(settings)
+    must_be_free(settings.host, settings.port)
     say(f"backprobe serves {settings.own_origin}/ from {settings.data}")
     uvicorn.run(
         create_app(settings),
@@ -42,6 +49,31 @@ def serve(settings: Settings, *, say: Callable[[str], None]) -> None:
         server_header=False,
         timeout_graceful_shutdown=STOP_S,
     )
+
+
+def must_be_free(host: str, port: int) -> None:
+    """Raise OptionError where this machine cannot listen at host and port, with what to do about it."""
+    family = socket.AF_INET6 if ":" in host else socket.AF_INET
+    with socket.socket(family, socket.SOCK_STREAM) as tried:
+        tried.setsockopt(
+            socket.SOL_SOCKET, socket.SO_REUSEADDR, 1
+        )  # a port that was just let go is free, as for uvicorn
+        try:
+            tried.bind((host, port))
+        except OSError as fault:
+            raise OptionError(f"cannot listen on {host}:{port}: {_why_not(fault, port)}") from None
+
+
+def _why_not(fault: OSError, port: int) -> str:
+    if fault.errno == errno.EADDRINUSE:
+        other = port + 1 if port < MOST_PORT else port - 1
+        return (
+            "another program listens there, perhaps backprobe itself: stop it, or give another port "
+            f"(--listen HOST:{other})"
+        )
+    if fault.errno == errno.EACCES:
+        return f"this user may not use that port: give one from {FIRST_FREE_PORT} (--listen HOST:8750)"
+    return f"this machine has no such address ({fault.strerror or fault}): give one of its own, 127.0.0.1 or 0.0.0.0"
 
 
 def must_be_safe(settings: Settings) -> None:
