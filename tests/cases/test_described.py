@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from pathlib import Path
 
+import pytest
 from tests.cases.test_held_job import hand_in
 from tests.samples.demo_jobs import demo_job
 from tests.samples.journals import JOB, Phone
@@ -14,7 +16,13 @@ from backprobe.cases.held_job import held_job
 from backprobe.cases.may import Caller
 from backprobe.cases.sync import take_batch
 from backprobe.cases.yard import Yard
+from backprobe.findings import Finding, Stage, Verdict
+from backprobe.job.judge import judge_job
 from backprobe.store import jobs
+
+SIGNED = Finding(
+    id="sign_off", stage=Stage.HAND_OVER, what="Sign-off", verdict=Verdict.HOLDS, because="by Ines", next=None
+)
 
 
 def test_a_judged_job_is_described(sqlite_yard: Yard, ines: Caller, tmp_path: Path) -> None:
@@ -33,6 +41,30 @@ def test_a_judged_job_is_described(sqlite_yard: Yard, ines: Caller, tmp_path: Pa
     assert row["urgency"] == (0 if row["fails"] else 1 if row["thin"] else 2)
     assert row["next"] == held.judged.next
     assert "ly 12" in row["search"]
+
+
+@pytest.mark.parametrize(
+    ("truck", "end", "place", "word"), [("23", "abandoned", 4, None), ("18", "provisional", 3, "night")]
+)
+def test_a_job_that_has_ended_asks_for_no_work(
+    sqlite_yard: Yard, ines: Caller, tmp_path: Path, truck: str, end: str, place: int, word: str | None
+) -> None:
+    """Signed, it stands behind all that is in work, and says at most what is owed."""
+    job = demo_job(tmp_path, f"truck-{truck}")
+    hand_in(sqlite_yard, ines, job)
+    with sqlite_yard.store.writing() as connection:
+        held = held_job(sqlite_yard, connection, organisation=ORGANISATION, job_id=job.id)
+        assert held.judged is not None
+        describe_job(connection, ORGANISATION, held=held, cursor=1)
+        before = jobs.row_of(connection, ORGANISATION, job_id=job.id)
+        signed = judge_job(replace(held.judged.evidence, sign_off=SIGNED))
+        describe_job(connection, ORGANISATION, held=replace(held, judged=signed, end=end), cursor=2)
+        row = jobs.row_of(connection, ORGANISATION, job_id=job.id)
+    assert before is not None
+    assert row is not None
+    assert before["urgency"] in (0, 2)
+    assert (row["state"], row["urgency"], row["verdict"]) == (end, place, before["verdict"])
+    assert (word in row["next"]) if word else row["next"] is None
 
 
 def test_a_job_of_which_little_is_known_is_named_by_its_id(sqlite_yard: Yard, ines: Caller) -> None:

@@ -16,6 +16,7 @@ from backprobe.store.upsert import Row
 
 NEW, IN_WORK = "new", "in_work"
 LONGEST = 200
+OWING, DONE = 3, 4  # places in the list of jobs that have ended: behind all that ask for work
 
 
 def describe_job(connection: Connection, organisation: str, *, held: HeldJob, cursor: int) -> None:
@@ -36,7 +37,7 @@ def _judgement(held: HeldJob) -> Row:
     return {
         "state": state_of(held),
         "verdict": str(held.verdict),
-        "urgency": _urgency(counts, held.verdict),
+        "urgency": _urgency(counts, held),
         "usual": may_be_usual(held),
         "fails": counts[Verdict.FAILS],
         "thin": counts[Verdict.THIN],
@@ -45,13 +46,16 @@ def _judgement(held: HeldJob) -> Row:
     }
 
 
-def _urgency(counts: Counter[Verdict], verdict: Verdict) -> int:
-    """What fails comes first in the list, then what is thin, open, holds."""
+def _urgency(counts: Counter[Verdict], held: HeldJob) -> int:
+    """What fails comes first in the list, then what is thin, open, holds; last what has ended, whatever its verdict."""
+    closing = None if held.judged is None else held.judged.closing
+    if held.end and closing is not None:
+        return OWING if closing.next else DONE
     if counts[Verdict.FAILS]:
         return 0
     if counts[Verdict.THIN]:
         return 1
-    return 3 if verdict is Verdict.HOLDS else 2
+    return 3 if held.verdict is Verdict.HOLDS else 2
 
 
 def _sheet(held: HeldJob) -> Row:

@@ -78,7 +78,8 @@ def _lines(job: JudgedFolder) -> Iterator[str]:
     yield from _remarks(job)
     yield ""
     yield from (f"{slot}: {judged.chosen(slot) or 'none yet'}" for slot in SlotName)
-    nothing = "nothing more" if judged.verdict is Verdict.HOLDS else "see above"
+    is_done = judged.verdict is Verdict.HOLDS or judged.closing is not None
+    nothing = "nothing more" if is_done else "see above"
     yield f"next: {at_the_terminal(judged.next) or nothing}"
 
 

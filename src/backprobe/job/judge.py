@@ -22,6 +22,7 @@ from backprobe.evidence.walkround import Walkround
 from backprobe.findings import Finding, Stage, Verdict, worst
 from backprobe.job.bus import bus_findings, listened
 from backprobe.job.disputed import disputed
+from backprobe.job.ended import closing
 from backprobe.job.joined import joined
 from backprobe.job.mounted import Mounted, heard_there, judged_mount
 from backprobe.job.next_step import answer_without_crank, crank_withheld, with_care, without_crank
@@ -102,8 +103,15 @@ class JobJudgement:
         return worst(finding.verdict for finding in self.findings if not is_due(finding))
 
     @property
+    def closing(self) -> Finding | None:
+        """The finding that alone says what is left of a job that has ended; None while there is work to do."""
+        return closing(self.evidence.sheet.hand_over, self.findings)
+
+    @property
     def next(self) -> str | None:
-        """The one thing to do next: what fails, then what is open, then thin; last what the unit's reports settle."""
+        """The one thing to do next: what fails, is open, is thin, what reports settle; of an ended job what it owes."""
+        if self.closing is not None:
+            return self.closing.next
         urgent = self._urgent()
         result = self.probe.result
         sentence = urgent.next if urgent else next_sentence(result.next, result.setup)
@@ -112,6 +120,8 @@ class JobJudgement:
     @property
     def next_stage(self) -> Stage | None:
         """The stage that the one thing to do next belongs to; None where there is nothing to do."""
+        if self.closing is not None:
+            return self.closing.stage if self.closing.next else None
         urgent = self._urgent()
         return urgent.stage if urgent else Stage.PROBE if self.next else None
 
