@@ -87,7 +87,28 @@ def test_the_joints_as_on_the_last_truck(phone: Phone) -> None:
     assert "battery" not in sheet
     wires = {"join_supply_wire", "join_ignition_wire"}  # nothing was measured on them in this test
     assert set(still_open(found)) == {*wires, "join_wire_told", "join_fuse_told"}, still_open(found)
-    assert still_open(found)["join_fuse_told"].startswith("not told: tap_drop_mV and tap_load_A")
+    assert still_open(found)["join_fuse_told"].startswith("not told: how much the tapped wire drops under a load")
+
+
+def test_a_drop_is_read_under_the_lamp_of_whoever_holds_the_phone(phone: Phone) -> None:
+    """The first truck of all: two characters, and the load of the person's lamp is written with them and can be changed."""
+    phone.page.goto(f"{phone.yard.url}#/settings")
+    phone.page.get_by_label("1.5 A", exact=True).check(force=True)
+    phone.page.goto(phone.yard.url)
+    counted = at_joints(phone, before=None)
+    counted.begin()
+    phone.page.get_by_label(GROUND).click()
+    phone.page.keyboard.type("18")
+    drop = phone.page.locator(".drop").filter(has=phone.page.get_by_label(GROUND))
+    expect(drop.locator(".answered")).to_have_text("18 mV under 1.5 A")
+    assert (len(counted.touches), len(counted.characters)) == (1, 2)
+    sheet, _ = kept(phone)
+    assert sheet["ground"] == {"drop_mV": 18, "load_A": 1.5}
+    answer(drop, "while this load flows [A]", "2")
+    expect(drop.locator(".answered")).to_have_text("18 mV under 2 A")
+    must_be_reachable(phone)
+    sheet, _ = kept(phone)
+    assert sheet["ground"] == {"drop_mV": 18, "load_A": 2}
 
 
 def test_a_touch_on_the_joints_is_taken_back(phone: Phone) -> None:

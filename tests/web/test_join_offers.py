@@ -25,7 +25,7 @@ MEASURED = {"tugged", "strain_relief", "damp", "pull_N", "drop_mV", "load_A", "t
 def asked(phone: Call, name: str, *, sheet: str = "", **more: object) -> Any:
     """What a function of join-offers.ts gives of a job with the demo's unit."""
     leads = phone([call(OFFERS, "leadsIn", UNIT)])[0]["value"]
-    joining = {"sheet": sheet, "leads": leads, "taps": TAPS, "usual": USUAL, "last": None, **more}
+    joining = {"sheet": sheet, "leads": leads, "taps": TAPS, "usual": USUAL, "last": None, "lamp": None, **more}
     return phone([call(OFFERS, name, joining)])[0]["value"]
 
 
@@ -120,3 +120,12 @@ def test_a_splice_is_asked_why_and_where(phone: Call, feeds: list[str], spliced:
         taps = {"supply": {**TAPS["supply"], "feeds": feeds}}
         joining = {"sheet": sheet, "leads": [lead], "taps": taps, "usual": None, "last": None}
         assert phone([call(OFFERS, "isSpliced", joining, lead)])[0]["value"] is expected
+
+
+def test_the_load_of_a_drop_is_that_of_the_persons_lamp(phone: Call) -> None:
+    """The job's own first, then the lamp in hand; another truck's 1.5 A only of whoever has named no lamp."""
+    assert asked(phone, "usualLoad", lamp="2") == 2
+    assert asked(phone, "usualLoad", lamp="2", sheet="[ground]\nload_A = 1\n") == 1
+    assert asked(phone, "usualLoad") == 1.5
+    assert asked(phone, "usualLoad", usual=None) is None
+    assert asked(phone, "usualLoad", lamp="none") is None

@@ -1,6 +1,6 @@
 // The joints of a unit: what one touch may answer of all of them, the drops, one card a lead, the tapped circuit, the battery.
 import { useState } from "preact/hooks";
-import { valueIn, valuesIn, type Value } from "../core/sheet.ts";
+import { valueIn, valuesIn } from "../core/sheet.ts";
 import { AllAtOnce, ShortLines } from "../parts/all-at-once.tsx";
 import { DropQuestion } from "../parts/drop-question.tsx";
 import { LeadCard } from "../parts/lead-card.tsx";
@@ -11,7 +11,7 @@ import { formWordsIn, type FormWord, type FormWords } from "../words/form-words.
 import { AskGroup } from "./ask-group.tsx";
 import { useShared } from "./context.ts";
 import { CIRCUIT, GROUND_DROP, JOINT, STANDING, TAP_DROP, jointAsks } from "./forms/join.ts";
-import { asBefore, asFirst, isSpliced, leftOver, seenOnAll, standingBefore, type Joining, type Lead } from "./forms/join-offers.ts";
+import { asBefore, asFirst, isSpliced, leftOver, seenOnAll, standingBefore, usualLoad, type Joining, type Lead } from "./forms/join-offers.ts";
 import { changesOf, stillOpen, takenBack, type Around, type Given, type Offer } from "./forms/offer.ts";
 import type { Finding } from "./judgement.ts";
 import type { OpenJob } from "./use-job.ts";
@@ -112,17 +112,16 @@ function cutLines(offer: Offer, saying: Saying): string[] {
 }
 
 /** The two drops that a meter reads under the same lamp. */
-function Drops({ joining: { sheet, usual, last }, onAnswer }: { joining: Joining; onAnswer: Answer }) {
+function Drops({ joining, onAnswer }: { joining: Joining; onAnswer: Answer }) {
   const { language } = useShared();
   const words = formWordsIn(language);
-  const lampIn = (before: string): Value | null => valueIn(before, { name: "ground" }, "load_A");
-  const lamp = lampIn(sheet) ?? lampIn(usual?.job ?? "") ?? lampIn(last?.job ?? "");
+  const lamp = usualLoad(joining);
   return (
     <section>
       <h2>{words("drops")}</h2>
       <p class="say">{words("drops_say")}</p>
       {[GROUND_DROP, TAP_DROP].map((ask) => (
-        <DropQuestion key={ask.drop.key} ask={ask} sheet={sheet} usualLoad={lamp} onAnswer={onAnswer} />
+        <DropQuestion key={ask.drop.key} ask={ask} sheet={joining.sheet} usualLoad={lamp} onAnswer={onAnswer} />
       ))}
     </section>
   );

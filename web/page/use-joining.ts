@@ -3,6 +3,7 @@ import { useEffect, useMemo, useState } from "preact/hooks";
 import { probeTable, type ProbeTable } from "../core/probe-table.ts";
 import { valueIn, valuesIn } from "../core/sheet.ts";
 import type { Said } from "../core/standing.ts";
+import { setting, type Settings } from "../store/settings.ts";
 import { lastFor, type Usual } from "../store/usual.ts";
 import { leadsIn, type Joining, type KeyOff, type Tap } from "./forms/join-offers.ts";
 import type { Around } from "./forms/offer.ts";
@@ -10,17 +11,22 @@ import type { OpenJob } from "./use-job.ts";
 
 const TAPPED = ["supply", "ignition"];
 
+/** What this phone knows of itself: what it joined last, and the lamp of whoever holds it. */
+interface Known {
+  readonly last: Usual | null;
+  readonly lamp: Settings["lamp"] | null;
+}
+
 /** Undefined until it is known what this phone joined last. */
 export function useJoining({ said, job }: OpenJob, around: Around): Joining | undefined {
-  const [last, setLast] = useState<Usual | null | undefined>(undefined);
+  const [known, setKnown] = useState<Known | undefined>(undefined);
   useEffect(() => {
-    if (job === null) setLast(null);
-    else void lastFor(job).then(setLast);
+    void Promise.all([job === null ? null : lastFor(job), setting("lamp")]).then(([last, lamp]) => setKnown({ last, lamp }));
   }, [job?.id]);
   return useMemo(() => {
-    if (last === undefined) return undefined;
-    return { sheet: around.sheet, leads: leadsIn(around.unitSheet), taps: tapsOf(said, around.sheet), usual: around.usual, last };
-  }, [said, around, last]);
+    if (known === undefined) return undefined;
+    return { sheet: around.sheet, leads: leadsIn(around.unitSheet), taps: tapsOf(said, around.sheet), usual: around.usual, ...known };
+  }, [said, around, known]);
 }
 
 /** The wires of this vehicle that were chosen; none while two are claimed for one lead. */

@@ -7,6 +7,7 @@ import type { DropAsk } from "../page/forms/join.ts";
 import type { Change } from "../page/use-sheet.ts";
 import { formWordsIn } from "../words/form-words.ts";
 import { Question } from "./form.tsx";
+import { saidOf } from "./said.tsx";
 
 interface Props {
   readonly ask: DropAsk;
@@ -16,22 +17,26 @@ interface Props {
 }
 
 export function DropQuestion({ ask: { drop, load }, sheet, usualLoad, onAnswer }: Props) {
-  const { language } = useShared();
+  const { language, units } = useShared();
   const words = formWordsIn(language);
   const kept = (ask: typeof drop): Value | null => valueIn(sheet, tableOf(ask, null), ask.key);
   const [typed, setTyped] = useState<Value | null>(null); // a drop that waits for its load
   const [chosen, setChosen] = useState<Value | null>(null); // a load that waits for its drop
-  const [mV, A] = [kept(drop) ?? typed, kept(load) ?? chosen ?? usualLoad];
+  const [written, under] = [kept(drop), kept(load)];
+  const [mV, A] = [written ?? typed, under ?? chosen ?? usualLoad];
   const say = (one: Value | null, other: Value | null): void => {
     setTyped(one);
     setChosen(other);
     const both = one !== null && other !== null;
-    if (both || kept(drop) !== null) onAnswer([drop, load].map((ask, at) => ({ table: tableOf(ask, null), key: ask.key, value: both ? [one, other][at] ?? null : null })));
+    if (both || written !== null) onAnswer([drop, load].map((ask, at) => ({ table: tableOf(ask, null), key: ask.key, value: both ? [one, other][at] ?? null : null })));
   };
   return (
     <div class="drop">
       <Question ask={drop} value={mV} onAnswer={(value) => say(value, A)} />
       <Question ask={load} value={A} onAnswer={(value) => say(mV, value)} />
+      {written !== null && under !== null && (
+        <p class="answered">{words("drop_under", { drop: saidOf(drop, written, { words, units }), load: saidOf(load, under, { words, units }) })}</p>
+      )}
       {mV !== null && A === null && <p class="say">{words("load_first")}</p>}
     </div>
   );

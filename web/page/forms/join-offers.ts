@@ -1,9 +1,10 @@
 // What one touch may answer of the joints: as on the last vehicle of the type, and what a hand has seen on all of them.
 import type { Value } from "../../core/sheet.ts";
 import { valueIn, valuesIn } from "../../core/sheet.ts";
+import type { Settings } from "../../store/settings.ts";
 import type { Usual } from "../../store/usual.ts";
 import type { Ask } from "./ask.ts";
-import { CIRCUIT, JOINT, STANDING, type JointKey } from "./join.ts";
+import { CIRCUIT, GROUND_DROP, JOINT, STANDING, type JointKey } from "./join.ts";
 import type { Given, Offer } from "./offer.ts";
 
 /** A lead of the unit, by its sheet. */
@@ -29,6 +30,7 @@ export interface Joining {
   readonly taps: Readonly<Record<string, Tap>>; // by what the lead is for
   readonly usual: Usual | null;
   readonly last: Usual | null; // of whatever type: what this phone joined last
+  readonly lamp: Settings["lamp"] | null; // of the person's test lamp, as the probe uses it; null where nobody has said so yet
 }
 
 const FED = ["supply", "ignition"];
@@ -151,6 +153,14 @@ export function leftOver({ sheet, leads, usual }: Joining): Offer | null {
   const cut = (at: number): Value | null => (isApart ? (before[at] ?? null) : left.length > 1 ? FIRST_CUT_MM + at * APART_MM : null);
   const answers = left.flatMap(({ name }, at) => [...given(JOINT.cut_mm, cut(at), name), ...given(JOINT.capped, true, name), ...given(JOINT.tied_back, true, name)]);
   return { word: left.length > 1 ? "left_over" : "left_over_one", from: null, given: answers };
+}
+
+/** The load that drops are read under: what the job holds, else the person's lamp, else that of a vehicle before; null where there is no lamp. */
+export function usualLoad({ sheet, lamp, usual, last }: Joining): Value | null {
+  const loadIn = (job: string | undefined): Value | null => valueIn(job ?? "", { name: GROUND_DROP.load.table }, GROUND_DROP.load.key);
+  const amperes = lamp === null ? NaN : Number(lamp);
+  const chosen = amperes > 0 ? amperes : lamp === null ? (loadIn(usual?.job) ?? loadIn(last?.job)) : null;
+  return loadIn(sheet) ?? chosen;
 }
 
 /** A reading of the battery's volts with the key off, on the wire that the supply takes. */

@@ -24,6 +24,7 @@ export const JOIN = {
   more_asked: ["More", "Más"],
   drops: ["Drops under a load", "Caídas con carga"],
   drops_say: ["With the same test lamp on: its current stands beside.", "Con la misma lámpara de prueba encendida: su corriente está al lado."],
+  drop_under: ["{drop} under {load}", "{drop} con {load}"],
   load_first: ["Kept once the load is known.", "Se guarda cuando se sepa la carga."],
   circuit: ["The tapped circuit", "El circuito de la toma"],
   standing: ["How long it can stand, if that is wanted", "Cuánto puede estar parado, si se quiere saber"],
