@@ -66,3 +66,20 @@ def test_circuits_of_the_readings_table_count_at_the_joints(tmp_path: Path):
     order = found(folder)
     assert "join_order_told" not in order
     assert [order[f"join_{lead}_order"].verdict for lead in ("supply", "ignition")] == [Verdict.HOLDS, Verdict.HOLDS]
+
+
+def test_the_probes_own_two_readings_stand_for_the_drop_at_the_tap(tmp_path: Path):
+    """12.40 and 12.29 V under 1.5 A at on: 110 ± (40 + 0.55) mV, 150.55 / 1.425 = 106 mΩ at most; nothing is asked."""
+    folder = demo_job(tmp_path, "truck-07")
+    sheet = folder / "job.toml"
+    lines = sheet.read_text(encoding="utf-8").splitlines(keepends=True)
+    sheet.write_text("".join(line for line in lines if not line.startswith("tap_")), encoding="utf-8")
+    by_readings = found(folder)
+    assert "join_fuse_told" not in by_readings
+    clears = by_readings["join_supply_fuse_clears"]
+    assert clears.verdict is Verdict.HOLDS
+    assert "key on: 12.40 V, and 12.29 V under 1.5 A, up to the tap 73.3 mΩ, 106 mΩ at most" in clears.because
+    table = folder / "readings.csv"
+    rows = table.read_text(encoding="utf-8").splitlines(keepends=True)
+    table.write_text("".join(row for row in rows if ",1.5" not in row), encoding="utf-8")
+    assert "tap_drop_mV and tap_load_A" in found(folder)["join_fuse_told"].because

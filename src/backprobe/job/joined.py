@@ -16,8 +16,11 @@ from backprobe.physics.meter import accuracy_V
 from backprobe.stages.join.as_built import as_built
 from backprobe.stages.join.join import join_findings
 from backprobe.stages.join.level_waveform import level_waveform
+from backprobe.stages.join.tap_bound import tap_bound
 from backprobe.stages.join.wiring_case import Waveform, WiringCase
 from backprobe.stages.probe.recording.cranks import LIKELY
+from backprobe.stages.probe.supply_findings import loaded_pairs
+from backprobe.stages.probe.wires import Wire
 
 if TYPE_CHECKING:
     from backprobe.job.judge import HeardRecording, JobEvidence
@@ -26,9 +29,16 @@ AROUND_S = 1.0  # seen before and after the crank, so that no dip is cut off
 
 
 def joined(
-    evidence: JobEvidence, *, heard: Sequence[HeardRecording], chosen: Mapping[Purpose, str | None]
+    evidence: JobEvidence,
+    *,
+    heard: Sequence[HeardRecording],
+    chosen: Mapping[Purpose, str | None],
+    probed: Sequence[Wire],
 ) -> tuple[Finding, ...]:
-    """The findings on the joints; none while there is none. `chosen` are the proven wires for supply and ignition."""
+    """The findings on the joints; none while there is none.
+
+    `chosen` are the proven wires for supply and ignition, `probed` all wires with what was read on them.
+    """
     if not evidence.sheet.joints:
         return ()
     sheet, unit, meter = with_circuits(evidence.sheet, evidence.table.facts), evidence.unit, evidence.meter
@@ -38,7 +48,9 @@ def joined(
     if supply is None and sheet.join.crank_level is not None:
         supply = level_waveform(sheet.join.crank_level, system_V=sheet.vehicle.system_V)
     ignition = worst_crank(heard, wires.get(Purpose.IGNITION), meter=meter)
-    found = join_findings(replace(case, supply_crank=supply, ignition_crank=ignition))
+    read = next((wire for wire in probed if wire.name == wires.get(Purpose.SUPPLY)), None)
+    tap = None if read is None else tap_bound(loaded_pairs(read), meter=meter)
+    found = join_findings(replace(case, supply_crank=supply, ignition_crank=ignition, tap_read=tap))
     return (*as_built(sheet.joints, unit, chosen=chosen), *found)
 
 

@@ -381,7 +381,7 @@ def _joined(judged: JobJudgement) -> tuple[Finding, ...]:
     """The joints against the unit's sheet, the wires chosen so far and what wiring must stand; nothing without any."""
     evidence = judged.evidence
     chosen = {LEAD_OF[slot]: judged.chosen(slot) for slot in SlotName}
-    found = joined(evidence, heard=judged.heard, chosen=chosen)
+    found = joined(evidence, heard=judged.heard, chosen=chosen, probed=judged.probe.result.wires)
     supply = wires_at_stake(judged.probe, evidence.sheet)[SlotName.SUPPLY]
     return without_asking(found, supply, joined_to=joined_supply(evidence.sheet, evidence.unit))
 

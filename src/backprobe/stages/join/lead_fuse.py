@@ -17,7 +17,8 @@ from backprobe.stages.join.fuse_opening import Fuse, fuse_of, hot_rating_A
 from backprobe.stages.join.measured import together
 from backprobe.stages.join.path import to_unit_ohm
 from backprobe.stages.join.policy import tightened
-from backprobe.stages.join.wiring_case import WiringCase, around_C, conductor_for, tap_ohm
+from backprobe.stages.join.tap_bound import MEASURE_TAP, TapBound
+from backprobe.stages.join.wiring_case import WiringCase, around_C, conductor_for, tap_limit, tap_ohm
 
 FED = (Purpose.SUPPLY, Purpose.IGNITION)
 LEAST_LOOP_OHM = 0.001
@@ -46,7 +47,7 @@ def lead_fuses(case: WiringCase) -> Iterator[Finding | str]:
             yield f"when the fuse of {joint.fuse_A:g} A at '{lead.name}' opens: no blade fuse{kind} is made so"
         else:
             yield from _of_lead(case, lead, joint=joint, fuse=fuse)
-    if case.told.tap is None and any(joint.fuse_A for _, joint in case.joined(*FED)):
+    if case.told.tap is None and case.tap_read is None and any(joint.fuse_A for _, joint in case.joined(*FED)):
         yield MEASURE_LOOP
 
 
@@ -69,7 +70,8 @@ def _of_lead(case: WiringCase, lead: Lead, *, joint: Joint, fuse: Fuse) -> Itera
         for ohm in (loop.likely, loop.low, loop.high)
     ]
     for likely, *others in zip(*(tuple(fuse_findings(end)) for end in ends), strict=True):
-        found = _over_ends(likely, others)
+        bound = tap_limit(case)
+        found = _over_ends(likely, others) if bound is None else _by_bound(likely, others, bound=bound)
         yield replace(_by_policy(case, found, fuse=fuse), id=f"join_{lead.purpose}_{found.id}", what=_what(lead, found))
 
 
@@ -86,6 +88,19 @@ def _over_ends(likely: Finding, others: list[Finding]) -> Finding:
         return likely
     because = f"{likely.because}; at an end of what the loop may be: {off.because}"
     return replace(likely, verdict=Verdict.THIN, because=because, next=off.next)
+
+
+def _by_bound(likely: Finding, others: list[Finding], *, bound: TapBound) -> Finding:
+    """The finding where the way up to the tap is known by a bound alone: decided only where it is the same at each end.
+
+    The real loop may resist less than the bound, so that what fails by it may hold.
+    """
+    if all(end == likely for end in others):
+        return likely  # the loop does not matter
+    found = replace(likely, because=f"{likely.because}; {bound.because}")
+    if all(end.verdict is likely.verdict for end in others):
+        return found
+    return replace(found, verdict=Verdict.OPEN, next=MEASURE_TAP)
 
 
 def _by_policy(case: WiringCase, found: Finding, *, fuse: Fuse) -> Finding:

@@ -16,7 +16,8 @@ from backprobe.stages.join.lead_fuse import fuse_at
 from backprobe.stages.join.measured import together
 from backprobe.stages.join.path import Part, path_parts
 from backprobe.stages.join.policy import tightened
-from backprobe.stages.join.wiring_case import WiringCase, tap_ohm
+from backprobe.stages.join.tap_bound import OWN_SAG
+from backprobe.stages.join.wiring_case import WiringCase, tap_limit, tap_ohm
 
 SMALL = 0.05  # parts below this share of the whole are added up
 BUDGET_ID = "join_path_budget"
@@ -52,7 +53,7 @@ def budget_of(parts: Sequence[Part], *, case: WiringCase, joint: Joint, peak_A: 
     verdict = judge(BUDGET, value, low=low, high=high)
     ordered = sorted(parts, key=lambda part: -part.ohm.likely)
     eaten = ", ".join(_shares(ordered, peak_A=peak_A, whole_mV=seen.likely))
-    tap = f"up to the tap the vehicle's own wiring takes {said(1000.0 * peak_A * tap_ohm(case).likely)} mV more"
+    tap = _tap(case, peak_A=peak_A)
     return Finding(
         id=BUDGET_ID,
         stage=Stage.JOIN,
@@ -67,6 +68,14 @@ def budget_of(parts: Sequence[Part], *, case: WiringCase, joint: Joint, peak_A: 
         digits=1,
         limit=BUDGET,
     )
+
+
+def _tap(case: WiringCase, *, peak_A: float) -> str:
+    """What is lost before the tap, in words: that is not in the budget."""
+    ohm = tap_ohm(case)
+    if tap_limit(case) is None:
+        return f"up to the tap the vehicle's own wiring takes {said(1000.0 * peak_A * ohm.likely)} mV more"
+    return f"up to the tap the vehicle's own wiring takes at most {said(1000.0 * peak_A * ohm.high)} mV more; {OWN_SAG}"
 
 
 def _shares(ordered: Sequence[Part], *, peak_A: float, whole_mV: float) -> Iterator[str]:

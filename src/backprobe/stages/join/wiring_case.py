@@ -20,6 +20,7 @@ from backprobe.stages.join.measured import (
     UNREAD_TAP_OHM,
     read_ohm,
 )
+from backprobe.stages.join.tap_bound import TapBound
 from backprobe.stages.join.wire_calc import resistance_ohm
 
 
@@ -39,7 +40,10 @@ class Waveform:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class WiringCase:
-    """A job's sheets, its meter, the worst crank on the tapped wires, and the fleet's own policy."""
+    """A job's sheets, its meter, the worst crank on the tapped wires, and the fleet's own policy.
+
+    `tap_read` is what the probe's own readings say of the way up to the tap, where nobody measured its drop.
+    """
 
     sheet: JobSheet
     unit: UnitSheet
@@ -47,6 +51,7 @@ class WiringCase:
     supply_crank: Waveform | None = None
     ignition_crank: Waveform | None = None
     policy: FleetPolicy | None = None
+    tap_read: TapBound | None = None
 
     @property
     def told(self) -> JoinSheet:
@@ -105,6 +110,13 @@ def ground_ohm(case: WiringCase) -> Span:
 
 
 def tap_ohm(case: WiringCase) -> Span:
-    """The resistance of battery and vehicle wiring up to the tap [Ω]: as read, else what is met."""
-    drop = case.told.tap
-    return UNREAD_TAP_OHM if drop is None else read_ohm(drop, case.meter)
+    """The resistance of battery and vehicle wiring up to the tap [Ω]: as read, else by its bound, else what is met."""
+    drop, bound = case.told.tap, tap_limit(case)
+    if drop is not None:
+        return read_ohm(drop, case.meter)
+    return UNREAD_TAP_OHM if bound is None else bound.ohm
+
+
+def tap_limit(case: WiringCase) -> TapBound | None:
+    """The bound that stands for the drop at the tap; None where that was measured, or nothing was read."""
+    return case.tap_read if case.told.tap is None else None

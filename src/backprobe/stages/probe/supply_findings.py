@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from backprobe.evidence.keys import Key
+from backprobe.evidence.meter import Meter
 from backprobe.evidence.reading import Reading
 from backprobe.findings import Finding, Limit, Side, Stage, Standing, Verdict, judge
 from backprobe.limits.lookup import limit
@@ -58,21 +59,33 @@ def loaded_drop(wire: Wire, setup: Setup, *, named: bool) -> Finding:
     """How far the supply falls under a load of about 1 to 2 A [V]; open until one loaded reading was given.
 
     A load is asked for only where the circuit was `named`: a lamp can set off a restraint circuit (common practice, no
-    source). The percentage of a meter's error is the same for two readings of nearly the same volts and cancels in
-    their difference; the counts do not.
+    source).
     """
     rule = limit("supply_loaded_drop", system_V=setup.system_V)
     what = f"{wire.name}: drop under load"
-    pairs = [(bare, loaded) for loaded in wire.belief.readings if _is_load(loaded) for bare in _unloaded(wire, loaded)]
+    pairs = loaded_pairs(wire)
     if not pairs:
         return _no_drop(rule, what, because=_why_no_drop(wire), named=named)
     bare, loaded = max(pairs, key=lambda pair: pair[0].volts - pair[1].volts)
-    drop_V = bare.volts - loaded.volts
-    spread_V = setup.meter.counts * (bare.count_V + loaded.count_V) + abs(drop_V) * setup.meter.percent / 100.0
+    drop_V, spread_V = bare.volts - loaded.volts, drop_spread_V(bare, loaded, meter=setup.meter)
     because = f"{bare.typed} V without load, {loaded.typed} V at {loaded.load_A:g} A, key {loaded.key}"
     if drop_V + spread_V < 0.0:  # no load lifts a supply: one of the two is wrong, or the battery was charged between
         return _no_drop(rule, what, because=f"{because}: higher under load, so they are no pair", named=named)
     return against(rule, Range(drop_V, drop_V - spread_V, drop_V + spread_V), what=what, because=because, then=MEND_IT)
+
+
+def loaded_pairs(wire: Wire) -> list[tuple[Reading, Reading]]:
+    """The wire's readings under a load that tells, each behind the one without load that it is compared with."""
+    return [(bare, loaded) for loaded in wire.belief.readings if _is_load(loaded) for bare in _unloaded(wire, loaded)]
+
+
+def drop_spread_V(bare: Reading, loaded: Reading, *, meter: Meter) -> float:
+    """How far the difference of two readings may be off either way [V].
+
+    The percentage of a meter's error is the same for two readings of nearly the same volts and cancels in their
+    difference; the counts do not.
+    """
+    return meter.counts * (bare.count_V + loaded.count_V) + abs(bare.volts - loaded.volts) * meter.percent / 100.0
 
 
 def _no_drop(rule: Limit, what: str, *, because: str, named: bool) -> Finding:

@@ -86,6 +86,8 @@ What '{=name}' may lose on its whole way
 = Lo que puede perder '{name}' en todo su camino
 up to the tap the vehicle's own wiring takes {said} mV more
 = hasta la toma, el cableado del vehículo toma {said} mV más
+up to the tap the vehicle's own wiring takes at most {said} mV more; {OWN_SAG}
+= hasta la toma, el cableado del vehículo toma como máximo {said} mV más; {OWN_SAG}
 What the unit may lose on its whole way
 = Lo que puede perder la unidad en todo su camino
 at {#peak_A} A {eaten}
@@ -184,4 +186,11 @@ beyond its last gate by our own model
 = {at} el de la unidad abre en {latest_s} s; el del vehículo, no antes de {earliest_s} s{beyond}
 {opens}: their gates alone do not say which is first
 = {opens}: sus puertas solas no dicen cuál es primero
+# stages/join/tap_bound.py
+the battery's own sag is in it
+= incluye lo que cae la propia batería
+measure it directly: the drop between the battery and the tap, under a load
+= mídala directamente: la caída entre la batería y la toma, con una carga
+from the readings of {=wire}, key {key}: {=typed} V, and {=typed_2} V under {#load_A} A, up to the tap {said} mΩ, {said_2} mΩ at most; {OWN_SAG}
+= según las lecturas de {wire}, llave {key}: {typed} V, y {typed_2} V con {load_A} A, hasta la toma {said} mΩ, {said_2} mΩ como máximo; {OWN_SAG}
 """
