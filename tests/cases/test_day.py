@@ -24,6 +24,7 @@ def test_hers_and_the_units_of_all(sqlite_yard: Yard, ines: Caller, marta: Calle
     assert (job["id"], job["state"], job["cursor"], job["files"]) == (JOB, "in_work", 2, {})
     assert job["unit"] == {"sheet": None, "serial": "ln2-1"}
     assert job["place"] is None
+    assert job["said"] is None  # there is no sheet to judge it by
     assert other["jobs"] == []
     assert hers["serials"] == other["serials"] == [{"serial": "LN2-1", "job": JOB, "vehicle": None}]
 

@@ -111,6 +111,13 @@ def test_the_day_holds_the_jobs_with_their_sheets(server: Server, phone: httpx.C
     assert found["vehicle"]["type"] == "Harrow & Vale Drover 7 2019"
     assert found["unit"]["serial"] == "LN2-00417"
     assert found["cursor"] == answer["cursor"]
+    assert found["said"] == {
+        "verdict": "holds",
+        "fails": 0,
+        "open": 1,  # nobody has signed it
+        "stage": "hand over",
+        "cursor": answer["cursor"],
+    }
     assert found["files"]["job.toml"].encode() == (job.folder / "job.toml").read_bytes()
     assert set(found["files"]) == {"job.toml", "unit.toml", "walkround.toml", "mount.toml"}
     assert day["serials"] == [{"serial": "LN2-00417", "job": job.id, "vehicle": "LY 07"}]

@@ -121,7 +121,8 @@ async function judged(entries: readonly Kept[], said: readonly Said[]): Promise<
   return text === null ? null : (JSON.parse(text) as Judgement | NotJudged);
 }
 
-async function remember(id: string, { verdict, next, next_stage, findings }: Judgement): Promise<void> {
+async function remember(id: string, { verdict, next_stage, findings }: Judgement): Promise<void> {
   const count = (wanted: string): number => findings.filter((finding) => finding.verdict === wanted).length;
-  await updateJob(id, { said: { verdict, next, stage: next_stage, open: count("open"), fails: count("fails") } });
+  const cursor = (await jobOf(id))?.seen ?? 0;
+  await updateJob(id, { said: { verdict, stage: next_stage, open: count("open"), fails: count("fails"), cursor } });
 }

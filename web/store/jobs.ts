@@ -1,4 +1,5 @@
 // The day's jobs as the server last gave them.
+import { laterWord } from "../core/later-word.ts";
 import { answered, kept, reading, writing } from "./database.ts";
 
 export interface Vehicle {
@@ -16,21 +17,21 @@ export interface DayJob {
   readonly vehicle: Vehicle;
   readonly unit: { readonly sheet: string | null; readonly serial: string | null };
   readonly place: { readonly lat: number; readonly lon: number; readonly name: string | null } | null;
+  readonly said?: Said | null; // what the engine last said of it: on this phone, or the server's
 }
 
 export interface Job extends DayJob {
   readonly seen: number; // the cursor up to which this phone has read
   readonly today: boolean; // whether the server's last list had it
-  readonly said?: Said; // what the engine last said of it
 }
 
 /** What a job came to when it was last judged, for the list of the day. */
 export interface Said {
   readonly verdict: string;
-  readonly next: string | null;
   readonly stage?: string | null; // to which it belongs, as the engine names it
   readonly open: number;
   readonly fails: number;
+  readonly cursor?: number; // up to which entry of the server's it knows the job
 }
 
 /** All jobs this phone knows. */
@@ -51,7 +52,7 @@ export async function takeDay(day: readonly DayJob[]): Promise<void> {
   const known = new Map(((await answered(store.getAll())) as Job[]).map((job) => [job.id, job]));
   for (const job of day) {
     const before = known.get(job.id);
-    store.put({ ...before, ...job, seen: before?.seen ?? 0, today: true });
+    store.put({ ...before, ...job, said: laterWord(before?.said ?? null, job.said ?? null, job.cursor), seen: before?.seen ?? 0, today: true });
     known.delete(job.id);
   }
   for (const gone of known.values()) store.put({ ...gone, today: false });

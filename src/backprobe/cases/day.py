@@ -39,7 +39,15 @@ def _judge_new(yard: Yard, caller: Caller) -> None:
 
 def _job(yard: Yard, connection: Connection, *, caller: Caller, row: RowMapping) -> dict[str, object]:
     files = sheets_of(yard, connection, organisation=caller.organisation, job_id=str(row["id"]))
-    return {**job_json(row), "cursor": row["cursor"], "files": files}
+    return {**job_json(row), "cursor": row["cursor"], "said": _said(row), "files": files}
+
+
+def _said(row: RowMapping) -> dict[str, object] | None:
+    """What the engine says of a job up to an entry; None while it was not judged, or could not be."""
+    if row["judged_cursor"] == 0 or (row["next"] and not row["next_stage"]):
+        return None
+    counts = {name: row[name] for name in ("fails", "open")}
+    return {"verdict": row["verdict"], **counts, "stage": row["next_stage"], "cursor": row["judged_cursor"]}
 
 
 def job_json(row: RowMapping) -> dict[str, object]:

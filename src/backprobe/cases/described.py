@@ -34,6 +34,7 @@ def _judgement(held: HeldJob) -> Row:
     findings = () if held.judged is None else held.judged.findings
     counts = Counter(finding.verdict for finding in findings)
     step = held.fault if held.judged is None else held.judged.next
+    stage = None if held.judged is None else held.judged.next_stage
     return {
         "state": state_of(held),
         "verdict": str(held.verdict),
@@ -43,6 +44,7 @@ def _judgement(held: HeldJob) -> Row:
         "thin": counts[Verdict.THIN],
         "open": counts[Verdict.OPEN],
         "next": None if step is None else step.replace("\0", " "),
+        "next_stage": stage and str(stage),
     }
 
 

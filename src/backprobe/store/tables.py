@@ -173,6 +173,7 @@ job = Table(
     Column("thin", Integer, nullable=False),
     Column("open", Integer, nullable=False),
     Column("next", Text),
+    Column("next_stage", Text),
     Column("vin", Text),
     Column("plate", Text),
     Column("fleet_number", Text),
