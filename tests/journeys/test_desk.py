@@ -130,7 +130,7 @@ def test_a_unit_that_was_taken_out_is_let_go(desk: Desk) -> None:
     elsewhere = desk.page.locator(".findings").get_by_text("in another vehicle")
     expect(elsewhere.first).to_be_visible()
     desk.to("job/LY-2026-07")
-    desk.page.get_by_text("Unit LN2-00417 has left this vehicle").click()
+    desk.page.get_by_text("Let go of unit LN2-00417").click()
     desk.page.get_by_role("button", name="Let it go").click()
     expect(desk.page.get_by_text("Let go.")).to_be_visible()
     desk.to("job/LY-2026-12")

@@ -116,9 +116,11 @@ function Line({ row }: { row: Row }) {
       <td>
         <Standing row={row} />
       </td>
-      <td class="next-cell">{row.next ?? "–"}</td>
+      <td class="next-cell">
+        <span>{row.next ?? "–"}</span>
+      </td>
       <td>{row.people.map((person) => person.name).join(", ") || words("nobody")}</td>
-      <td>{row.unit.serial ?? "–"}</td>
+      <td class="serial">{row.unit.serial ?? "–"}</td>
       <td>{when(row.updated_at, language)}</td>
     </tr>
   );

@@ -12,6 +12,7 @@ import { vehicleName } from "./today.tsx";
 import { useJob, type OpenJob } from "./use-job.ts";
 import { useEngine } from "./use-engine.ts";
 
+const LONG = 40; // letters, from which on what else is said is set small
 const STAGES = ["walkround", "probe", "join", "mount", "prove", "hand over"];
 
 export function JobPage({ id }: { id: string }) {
@@ -50,15 +51,23 @@ function NextThing({ open: { judgement, behind } }: { open: OpenJob }) {
   const { words } = useShared();
   const state = useEngine();
   if (judgement?.ok) {
+    const [first, rest] = parted(judgement.next ?? words("next_none"));
     return (
       <p class={behind ? "do behind" : "do"} aria-live="polite">
-        {judgement.next ?? words("next_none")}
+        {first}
+        {rest && <span class="rest">{rest}</span>}
       </p>
     );
   }
   if (judgement) return <p class="say">{words("refused_job", { why: judgement.error })}</p>;
   if (state.name === "failed") return <p class="fault">{words("engine_failed", { why: state.why })}</p>;
   return <p class="say">{words("engine_starting")}</p>;
+}
+
+/** The first thing that a sentence asks for, and what else it says: what to mind, and what comes of it. */
+function parted(next: string): [string, string] {
+  const end = next.search(/[;:] /u) + 1;
+  return end > 0 && next.length - end > LONG ? [next.slice(0, end), next.slice(end)] : [next, ""];
 }
 
 function Stages({ open, judgement }: { open: OpenJob; judgement: Judgement }) {
