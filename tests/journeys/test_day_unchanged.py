@@ -49,3 +49,16 @@ def test_only_what_is_new_is_fetched(phone: Phone) -> None:
     assert asked_again(phone).status == 304
     assert kept(phone, "usual") == []
     assert kept(phone, "clock_out_min") == 0
+
+
+def test_the_day_says_how_each_job_stands_before_it_was_opened(phone: Phone) -> None:
+    """As the server has judged it, with a button to what is due; then as the phone itself has: the same."""
+    job = phone.page.locator(".jobs li")
+    expect(job.locator(".state")).to_contain_text("open")
+    due = job.locator(".due")
+    expect(due).to_have_text("Walkround")
+    said = job.locator(".state").inner_text()
+    job.locator("a").first.click()
+    expect(phone.page.locator(".next .do:not(.behind)")).to_be_visible()
+    phone.page.goto(f"{phone.yard.url}#/")
+    expect(phone.page.locator(".jobs .state")).to_have_text(said)  # the same engine says the same
