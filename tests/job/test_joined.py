@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import shutil
 from pathlib import Path
 
 from tests.samples.jobs import demo_job
@@ -24,13 +25,18 @@ def test_the_recorded_crank_is_taken_sample_by_sample(tmp_path: Path):
 
 
 def test_without_a_recording_a_level_is_taken_where_one_is_named(tmp_path: Path):
-    """The second truck names level I; without it the crank is asked for."""
+    """The second truck names level I; without it its MIN hold counts, and without that the crank is asked for."""
     folder = demo_job(tmp_path, "truck-12")
     assert "level I" in found(folder)["join_unit_reset"].because
     sheet = folder / "job.toml"
     sheet.write_text(sheet.read_text(encoding="utf-8").replace('crank_level = "I"\n', ""), encoding="utf-8")
+    assert "join_unit_reset" not in found(folder)
+    assert "X12/4 RD in the crank: 10.81 V" in found(folder)["join_unit_volts"].because
+    table = folder / "readings.csv"
+    rows = table.read_text(encoding="utf-8").splitlines(keepends=True)
+    table.write_text("".join(row for row in rows if ",crank," not in row), encoding="utf-8")
     without = found(folder)
-    assert "join_unit_reset" not in without
+    assert "join_unit_volts" not in without
     assert "volts of the supply wire in a crank" in without["join_wire_told"].because
 
 
@@ -83,3 +89,18 @@ def test_the_probes_own_two_readings_stand_for_the_drop_at_the_tap(tmp_path: Pat
     rows = table.read_text(encoding="utf-8").splitlines(keepends=True)
     table.write_text("".join(row for row in rows if ",1.5" not in row), encoding="utf-8")
     assert "tap_drop_mV and tap_load_A" in found(folder)["join_fuse_told"].because
+
+
+def test_a_min_hold_stands_for_a_crank_that_nobody_recorded(tmp_path: Path):
+    """10.81 V by a hold of 100 ms, 9.42 V at worst as the probe has it, less 0.156 V: thin, and nothing is asked."""
+    folder = demo_job(tmp_path, "truck-07")
+    shutil.rmtree(folder / "recordings")
+    assert "volts of the supply wire in a crank" in found(folder)["join_wire_told"].because
+    table = folder / "readings.csv"
+    held = "X12/4 RD,crank,10.81,min,,\nX12/9 VT,crank,10.70,min,,\n"
+    table.write_text(table.read_text(encoding="utf-8") + held, encoding="utf-8")
+    by_hold = found(folder)
+    assert "join_wire_told" not in by_hold
+    volts, ignition = by_hold["join_unit_volts"], by_hold["join_ignition_volts"]
+    assert (volts.value, volts.verdict, ignition.value, ignition.verdict) == (10.65, Verdict.THIN, 10.7, Verdict.THIN)
+    assert "X12/4 RD in the crank: 10.81 V (9.42 to 10.88), MIN hold of 100 ms" in volts.because

@@ -91,7 +91,7 @@ def test_the_joints_as_on_the_last_truck(phone: Phone) -> None:
 
 
 def test_a_drop_is_read_under_the_lamp_of_whoever_holds_the_phone(phone: Phone) -> None:
-    """The first truck of all: two characters, and the load of the person's lamp is written with them and can be changed."""
+    """The first truck of all: two characters; the load of the lamp is written with them and can be changed."""
     phone.page.goto(f"{phone.yard.url}#/settings")
     phone.page.get_by_label("1.5 A", exact=True).check(force=True)
     phone.page.goto(phone.yard.url)

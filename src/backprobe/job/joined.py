@@ -14,11 +14,13 @@ from backprobe.evidence.unit_sheet import Purpose
 from backprobe.findings import Finding
 from backprobe.physics.meter import accuracy_V
 from backprobe.stages.join.as_built import as_built
+from backprobe.stages.join.crank_low import crank_low_of
 from backprobe.stages.join.join import join_findings
 from backprobe.stages.join.level_waveform import level_waveform
 from backprobe.stages.join.tap_bound import tap_bound
-from backprobe.stages.join.wiring_case import Waveform, WiringCase
+from backprobe.stages.join.wiring_case import CrankLow, Waveform, WiringCase
 from backprobe.stages.probe.recording.cranks import LIKELY
+from backprobe.stages.probe.slots import SlotName
 from backprobe.stages.probe.supply_findings import loaded_pairs
 from backprobe.stages.probe.wires import Wire
 
@@ -48,10 +50,27 @@ def joined(
     if supply is None and sheet.join.crank_level is not None:
         supply = level_waveform(sheet.join.crank_level, system_V=sheet.vehicle.system_V)
     ignition = worst_crank(heard, wires.get(Purpose.IGNITION), meter=meter)
-    read = next((wire for wire in probed if wire.name == wires.get(Purpose.SUPPLY)), None)
-    tap = None if read is None else tap_bound(loaded_pairs(read), meter=meter)
-    found = join_findings(replace(case, supply_crank=supply, ignition_crank=ignition, tap_read=tap))
+    case = replace(case, supply_crank=supply, ignition_crank=ignition)
+    found = join_findings(_as_read(case, wires, probed=probed))
     return (*as_built(sheet.joints, unit, chosen=chosen), *found)
+
+
+def _as_read(case: WiringCase, wires: Mapping[Purpose, str | None], *, probed: Sequence[Wire]) -> WiringCase:
+    """The case with what was read of the joined wires at the probe: the way up to the tap, the lowest in a crank."""
+    by_name = {wire.name: wire for wire in probed}
+    supply, ignition = (by_name.get(wires.get(lead) or "") for lead in (Purpose.SUPPLY, Purpose.IGNITION))
+    return replace(
+        case,
+        tap_read=None if supply is None else tap_bound(loaded_pairs(supply), meter=case.meter),
+        supply_low=_low(supply, SlotName.SUPPLY, meter=case.meter),
+        ignition_low=_low(ignition, SlotName.IGNITION, meter=case.meter),
+    )
+
+
+def _low(wire: Wire | None, slot: SlotName, *, meter: Meter) -> CrankLow | None:
+    if wire is None:
+        return None
+    return crank_low_of(wire.fits[slot].crank, wire=wire.name, hold_ms=meter.min_capture_ms)
 
 
 def with_circuits(sheet: JobSheet, facts: Mapping[str, WireFacts]) -> JobSheet:

@@ -31,7 +31,7 @@ def crank_volts(case: WiringCase) -> Iterator[Finding | str]:
         if ohm is None:
             yield f"length_m of '{lead.name}', and its size in the unit's sheet"
         elif case.supply_crank is None:
-            if case.sheet.vehicle.has_crank:
+            if case.sheet.vehicle.has_crank and case.supply_low is None:
                 yield NO_CRANK
         else:
             yield unit_in_crank(case, case.supply_crank, ohm=ohm, peak_A=case.unit.supply.peak_A)
@@ -39,10 +39,8 @@ def crank_volts(case: WiringCase) -> Iterator[Finding | str]:
 
 def unit_in_crank(case: WiringCase, crank: Waveform, *, ohm: Span, peak_A: float) -> Finding:
     """Whether the unit rides through `crank` behind `ohm` [Ω] at `peak_A`: in volts, and where it dips, in seconds."""
-    supply, policy = case.unit.supply, case.policy
-    margin_V = 0.0 if policy is None or policy.unit_margin_V is None else policy.unit_margin_V
-    least_V = supply.least_V + margin_V
-    basis = SHEET if not margin_V or policy is None else f"{SHEET} and {margin_V:g} V more by {policy.file}"
+    supply = case.unit.supply
+    least_V, basis = least_needed(case)
     worst_V, likely_V, best_V = (_lowest_V(crank, ohm, peak_A=peak_A, end=end) for end in (-1, 0, 1))
     because = (
         f"{crank.source}; at {said(peak_A)} A {said(1000.0 * peak_A * ohm.likely)} mV are lost in joint, fuse, lead "
@@ -61,6 +59,14 @@ def unit_in_crank(case: WiringCase, crank: Waveform, *, ohm: Span, peak_A: float
     return _judged(
         limit, seen, digits=TIME_DIGITS, what="Time below the unit's least volts", because=below, crank=crank
     )
+
+
+def least_needed(case: WiringCase) -> tuple[float, str]:
+    """The least volts that the unit needs, with the fleet's own margin [V], and who says so."""
+    policy = case.policy
+    margin_V = 0.0 if policy is None or policy.unit_margin_V is None else policy.unit_margin_V
+    basis = SHEET if not margin_V or policy is None else f"{SHEET} and {margin_V:g} V more by {policy.file}"
+    return case.unit.supply.least_V + margin_V, basis
 
 
 def _lost_V(crank: Waveform, ohm: Span, *, peak_A: float, end: int) -> float:
@@ -93,7 +99,7 @@ def ignition_dip(case: WiringCase) -> Iterator[Finding | str]:
     if not list(case.joined(Purpose.IGNITION)) or entry is None:
         return
     if crank is None:
-        if case.sheet.vehicle.has_crank:
+        if case.sheet.vehicle.has_crank and case.ignition_low is None:
             yield "volts of the ignition wire in a crank: a recording of it"
         return
     debounce_s = entry.debounce_s if entry.debounce_s is not None else case.unit.reporting.debounce_off_s

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from backprobe.findings import Finding
+from backprobe.stages.join.crank_low import crank_low
 from backprobe.stages.join.crank_volts import crank_volts, ignition_dip
 from backprobe.stages.join.ground import ground
 from backprobe.stages.join.idle_transmit import idle_transmit
@@ -33,7 +34,7 @@ def join_findings(case: WiringCase) -> tuple[Finding, ...]:
 
 def _matters(case: WiringCase) -> Iterator[Matter]:
     yield matter("order", order(case), table="[join] and [[joint]]")
-    wire = (*crank_volts(case), *path_budget(case), *idle_transmit(case), *ignition_dip(case))
+    wire = (*crank_volts(case), *crank_low(case), *path_budget(case), *idle_transmit(case), *ignition_dip(case))
     yield matter("wire", wire, table="[join] and [[joint]]")
     yield matter("fuse", (*lead_fuses(case), *vehicle_fuse(case)), table="[join]")
     yield matter("ground", ground(case), table="[ground]")

@@ -39,10 +39,23 @@ class Waveform:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class CrankLow:
+    """A wire's lowest volts in a crank, as a meter held them: shown, and the range of what they can have been.
+
+    `is_slow` is True where the hold is too slow for the starter's inrush.
+    """
+
+    volts: Span
+    because: str
+    is_slow: bool
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class WiringCase:
     """A job's sheets, its meter, the worst crank on the tapped wires, and the fleet's own policy.
 
-    `tap_read` is what the probe's own readings say of the way up to the tap, where nobody measured its drop.
+    `tap_read` is what the probe's own readings say of the way up to the tap, where nobody measured its drop;
+    `supply_low` and `ignition_low` what a meter held of the crank, where no recording shows it.
     """
 
     sheet: JobSheet
@@ -52,6 +65,8 @@ class WiringCase:
     ignition_crank: Waveform | None = None
     policy: FleetPolicy | None = None
     tap_read: TapBound | None = None
+    supply_low: CrankLow | None = None
+    ignition_low: CrankLow | None = None
 
     @property
     def told(self) -> JoinSheet:

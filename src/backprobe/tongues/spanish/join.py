@@ -1,6 +1,29 @@
 """Spanish: inputs, ground and crank at the joints."""
 
 SENTENCES = """
+# stages/join/crank_low.py
+the starter's inrush may hide a deeper dip (range by our own model)
+= el pico del arranque puede ocultar una caída más honda (margen según nuestro propio modelo)
+how long it stays below, no MIN hold says
+= cuánto tiempo queda por debajo, no lo dice ninguna retención MIN
+record the supply wire through a crank with a fast recorder: that shows how deep and how long it dips
+= grabe el cable de alimentación durante un arranque completo con un registrador rápido: eso muestra cuánto cae y por cuánto tiempo
+record the ignition wire through a crank with a fast recorder: that shows how deep and how long it dips
+= grabe el cable de contacto durante un arranque completo con un registrador rápido: eso muestra cuánto cae y por cuánto tiempo
+MIN hold of {#hold_ms} ms
+= retención MIN de {hold_ms} ms
+{=wire} in the crank: {#value_V} V ({#low_V} to {#high_V}), {by}
+= {wire} en el arranque: {value_V} V ({low_V} a {high_V}), {by}
+{shown}: {HIDES}
+= {shown}: {HIDES}
+{because}; {HOW_LONG}
+= {because}; {HOW_LONG}
+{because}; at {#peak_A} A {said} mV are lost in joint, fuse, lead and ground ({said_2} mΩ)
+= {because}; a {peak_A} A se pierden {said} mV en unión, fusible, cable y masa ({said_2} mΩ)
+{because}; below {#high_least_V} V the input is not sure to be on
+= {because}; por debajo de {high_least_V} V no es seguro que la entrada esté activa
+The ignition wire's lowest volts in a crank
+= La tensión más baja del cable de contacto en un arranque
 # stages/join/crank_volts.py
 shorten the supply lead or take thicker wire, mend joint and ground, or tap nearer to the battery
 = acorte el cable de alimentación o tome uno más grueso, repare unión y masa, o derive más cerca de la batería
