@@ -8,7 +8,16 @@ import xml.etree.ElementTree as ElementTree
 import pytest
 
 from backprobe.drawings.palette import INK, PAPER
-from backprobe.drawings.wiring_marks import cap, fuse, junction, to_frame, untold
+from backprobe.drawings.wiring_marks import (
+    cap,
+    cap_upright,
+    frame_upright,
+    fuse,
+    fuse_upright,
+    junction,
+    to_frame,
+    untold,
+)
 
 
 def numbers(text: str) -> list[float]:
@@ -44,3 +53,13 @@ def test_a_question_mark_stands_before_the_end_of_the_line():
     node = ElementTree.fromstring(untold((100.0, 40.0)))
     assert (node.text, node.get("text-anchor")) == ("?", "end")
     assert float(node.get("x", "0")) < 100.0
+
+
+def test_upright_marks_stand_where_they_are_asked_to():
+    """In a line from above downwards: the fuse 15 up and down, the frame above its line, the cap over its end."""
+    _, line = ElementTree.fromstring(f"<g>{fuse_upright((20.0, 40.0))}</g>")
+    assert numbers(line.get("d", "")) == [20, 40 - 15, 20, 40 + 15]
+    frame = numbers(ElementTree.fromstring(frame_upright((20.0, 40.0))).get("d", ""))
+    assert max(frame[1::2]) == 40.0
+    cap_ys = numbers(ElementTree.fromstring(cap_upright((20.0, 40.0))).get("d", ""))[1::2]
+    assert (min(cap_ys), max(cap_ys)) == (40.0, 52.0)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from backprobe.drawings.lettering import letters, text_width, wrapped
+from backprobe.drawings.roomy import line_of
 from backprobe.drawings.svg import picture
 from backprobe.tongues.picture import picture_said
 
@@ -49,3 +50,11 @@ def test_a_picture_nobody_says_stays() -> None:
     """Where nothing is put into other words the SVG is the same to the byte."""
     svg = picture((100, 20), ("Title", "Words"), letters((0, 10), "A4 & B", size=10.25, fill="#000"))
     assert picture_said(svg, lambda text: text) == svg
+
+
+def test_a_line_that_tells_its_room_keeps_its_size_while_it_fits() -> None:
+    """A line with room for 40 letters stays as large; what is longer than that is set smaller."""
+    line = line_of((0, 10), "wide", room=text_width("w" * 40, 10), fill="#000", size=10)
+    assert 'font-size="10"' in picture_said(line, say)
+    tight = line_of((0, 10), "wide", room=text_width("w" * 32, 10), fill="#000", size=10)
+    assert 'font-size="8"' in picture_said(tight, say)

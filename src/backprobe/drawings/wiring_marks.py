@@ -43,3 +43,28 @@ def untold(at: tuple[float, float]) -> str:
     """An end of which nobody has told where it went: a question mark before the end of the line."""
     x, y = at
     return letters((x - 4, y + 4.5), "?", size=14.0, fill=INK, anchor="end", bold=True)
+
+
+def fuse_upright(at: tuple[float, float]) -> str:
+    """A fuse in a line from above downwards, its middle `at`."""
+    x, y = at
+    frame = tag(
+        "rect",
+        {"x": x - 5.5, "y": y - 15, "width": 11, "height": 30, "fill": PAPER, "stroke": INK, "stroke-width": _STROKE},
+    )
+    return frame + tag("path", {"d": path([(x, y - 15), (x, y + 15)]), "stroke": INK, "stroke-width": _STROKE})
+
+
+def frame_upright(at: tuple[float, float]) -> str:
+    """The vehicle's frame above a line that goes down from `at`."""
+    x, y = at
+    lines = [path([(x - 10, y), (x + 10, y)])]
+    lines += [path([(x + dx, y), (x + dx + 6, y - 7)]) for dx in (-9, -1, 7)]
+    return tag("path", {"d": "".join(lines), "stroke": INK, "stroke-width": _STROKE, "fill": "none"})
+
+
+def cap_upright(at: tuple[float, float]) -> str:
+    """A capped end of a line that goes down from `at`."""
+    x, y = at
+    points = [(x - 5, y + 12), (x - 5, y), (x + 5, y), (x + 5, y + 12)]
+    return tag("path", {"d": path(points), "stroke": INK, "stroke-width": _STROKE + 0.6, "fill": "none"})

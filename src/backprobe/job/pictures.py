@@ -17,9 +17,9 @@ PARTS = ("svg", "caption", "alt")
 
 
 PICTURES: Mapping[str, Callable[[JobJudgement, float], Drawn | None]] = {
-    "wiring": lambda judged, _: wiring_picture(judged),
+    "wiring": lambda judged, width: wiring_picture(judged, width=width),
     "crank": lambda judged, width: crank_picture(judged, width=width),
-    "turns": lambda judged, _: turns_picture(judged),
+    "turns": lambda judged, width: turns_picture(judged, width=width),
     "sky": lambda judged, _: job_sky(judged.mounted, judged.evidence.receptions),
     "parked": lambda judged, width: parked_picture(judged, width=width),
 }
@@ -28,7 +28,7 @@ PICTURES: Mapping[str, Callable[[JobJudgement, float], Drawn | None]] = {
 def pictures_of(judged: JobJudgement, *, width: float = WIDTH) -> dict[str, dict[str, str]]:
     """Each picture by its name: its SVG, its caption, and the picture in words; none for which evidence is missing.
 
-    Curves are drawn `width` units wide, so that their letters can be read where the page is narrow.
+    Curves, wiring and strips are drawn `width` units wide, so that their letters can be read where the page is narrow.
     """
     found = {name: picture(judged, width) for name, picture in PICTURES.items()}
     return {name: dict(zip(PARTS, each, strict=True)) for name, each in found.items() if each is not None}

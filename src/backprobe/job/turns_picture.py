@@ -5,7 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 from itertools import pairwise
 
-from backprobe.drawings.turns import Mark, Stretch, Turned, Turns, described_turns, turns
+from backprobe.drawings.roomy import BELOW
+from backprobe.drawings.turns import WIDTH, Mark, Stretch, Turned, Turns, described_turns, turns
+from backprobe.drawings.turns_narrow import turns_narrow
 from backprobe.evidence.key_turn import BODY_KEYS, IGNITION_KEYS
 from backprobe.job.judge import JobJudgement
 from backprobe.stages.prove.observed import Edge, Observed
@@ -24,14 +26,19 @@ MOST_TICKS = 9
 DAY_S = 86_400.0
 
 
-def turns_picture(judged: JobJudgement) -> tuple[str, str, str] | None:
-    """The two strips as (SVG, caption, the picture in words); None where there is no proof."""
+def turns_picture(judged: JobJudgement, *, width: float = WIDTH) -> tuple[str, str, str] | None:
+    """The two strips as (SVG, caption, the picture in words); None where there is no proof.
+
+    `width` is that of the page; on a narrow one the words stand in a list below.
+    """
     if judged.proof is None:
         return None
     proof = judged.proof.proof
     content = turns_of(proof)
     first = proof.script.rows[0].turn.written[:10]
-    return turns(content), CAPTION.format(unit=proof.unit_id or "(no id)", day=first), described_turns(content)
+    draw = turns_narrow if width < BELOW else turns
+    caption = CAPTION.format(unit=proof.unit_id or "(no id)", day=first)
+    return draw(content, width=width), caption, described_turns(content)
 
 
 def turns_of(proof: Proof) -> Turns:

@@ -5,7 +5,9 @@ from __future__ import annotations
 import re
 from dataclasses import replace
 
-from backprobe.drawings.wiring import DrawnLead, Wiring, described, wiring
+from backprobe.drawings.roomy import BELOW
+from backprobe.drawings.wiring import WIDTH, DrawnLead, Wiring, described, wiring
+from backprobe.drawings.wiring_stack import stacked_wiring
 from backprobe.evidence.job_sheet import NamedWire, Vehicle
 from backprobe.evidence.joint import Joint
 from backprobe.evidence.unit_sheet import Lead, Purpose
@@ -18,10 +20,16 @@ CAPTION = "The wiring as it was built. Colours in the letters of IEC 60757: {let
 _LETTERS = {name: code for code, name in COLOURS.items()} | {"gray": "GY", "purple": "VT"}
 
 
-def wiring_picture(judged: JobJudgement) -> tuple[str, str, str] | None:
-    """The wiring as (SVG, caption, the picture in words); None while no joint was written down."""
+def wiring_picture(judged: JobJudgement, *, width: float = WIDTH) -> tuple[str, str, str] | None:
+    """The wiring as (SVG, caption, the picture in words); None while no joint was written down.
+
+    `width` is that of the page; on a narrow one each lead is a block of its own.
+    """
     content = as_drawn(judged)
-    return None if content is None else (wiring(content), caption_of(content), described(content))
+    if content is None:
+        return None
+    draw = stacked_wiring if width < BELOW else wiring
+    return draw(content, width=width), caption_of(content), described(content)
 
 
 def as_drawn(judged: JobJudgement) -> Wiring | None:

@@ -12,11 +12,13 @@ from dataclasses import dataclass
 from html import unescape
 
 from backprobe.drawings.lettering import text_width, wrapped
+from backprobe.drawings.roomy import BOLDER
 from backprobe.drawings.svg import escaped, number
 from backprobe.tongues.speaker import Say
 
 LINES = re.compile(r'(?:<text x="[^"]*" y="[^"]*" font-size="[^"]*"[^>]*>[^<]+</text>)+')
 LINE = re.compile(r'<text x="([^"]*)" y="([^"]*)" font-size="([^"]*)"([^>]*)>([^<]+)</text>')
+ROOM = re.compile(r' data-room="([^"]*)"')
 ALOUD = re.compile(r"<(title|desc)>([^<]+)</")
 SENTENCES = re.compile(r"(?<=\.) ")
 TOGETHER = 4
@@ -44,6 +46,12 @@ class _Line:
     def bold(self) -> bool:
         return "bold" in self.style
 
+    @property
+    def room(self) -> float | None:
+        """How wide the line may get, where the picture says so."""
+        told = ROOM.search(self.style)
+        return None if told is None else float(told[1])
+
     def drawn(self, text: str, *, size: float) -> str:
         return f'<text x="{self.x}" y="{number(self.y)}" font-size="{number(size)}"{self.style}>{escaped(text)}</text>'
 
@@ -70,16 +78,28 @@ def _said(letters: str, say: Say) -> Iterator[str]:
         lines = lines[end:]
 
 
+def _fitting(line: _Line, text: str) -> float:
+    """The size in which a line stays near the room that it had, or in that which it was given."""
+    known = line.room
+    before = max(text_width(line.text, line.size, bold=line.bold), 4 * line.size) * ROOMIER if known is None else known
+    now = text_width(text, line.size, bold=line.bold)
+    return line.size * max(SMALLEST, min(1.0, before / now)) if now > 0 else line.size
+
+
 def _paragraph(lines: list[_Line], say: Say) -> Iterator[str]:
-    """Lines that may be one sentence: said as one, unless each of them can be said, or none."""
+    """Lines that may be one sentence: said as one, unless none can be said, or each; with a room they are one sentence."""
     whole = " ".join(line.text for line in lines)
     each = [say(line.text) for line in lines]
     said = whole if len(lines) == 1 else say(whole)
-    if said == whole or all(text != line.text for line, text in zip(lines, each, strict=True)):
+    apart = lines[0].room is None and all(text != line.text for line, text in zip(lines, each, strict=True))
+    if said == whole or apart:
         for line, text in zip(lines, each, strict=True):
             yield line.drawn(text, size=_fitting(line, text))
         return
+    known = lines[0].room
     room = max(text_width(line.text, line.size, bold=line.bold) for line in lines) * 1.02
+    if known is not None:
+        room = known / BOLDER if lines[0].bold else known
     size = lines[0].size
     broken = wrapped(said, size=size, room=room)
     while len(broken) > len(lines) and size > SMALLEST * lines[0].size:
@@ -88,10 +108,3 @@ def _paragraph(lines: list[_Line], say: Say) -> Iterator[str]:
     kept = [*broken[: len(lines) - 1], " ".join(broken[len(lines) - 1 :])]
     for line, text in zip(lines, kept, strict=False):
         yield line.drawn(text, size=size)
-
-
-def _fitting(line: _Line, text: str) -> float:
-    """The size in which a line stays near the room that it had."""
-    before = max(text_width(line.text, line.size, bold=line.bold), 4 * line.size)
-    now = text_width(text, line.size, bold=line.bold)
-    return line.size * max(SMALLEST, min(1.0, before * ROOMIER / now)) if now > 0 else line.size
