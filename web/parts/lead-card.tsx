@@ -24,7 +24,7 @@ export function LeadCard({ lead, joining, asked, findings, onAnswer }: Props) {
   const forms = formWordsIn(language);
   const { sheet } = joining;
   const which = { key: "lead", value: lead.name } as const;
-  const lacking = unanswered(asked, sheet, lead);
+  const lacking = unanswered(asked, sheet, lead, findings);
   const names = [...new Set(lacking.map((ask) => withoutMark(forms(ask.word)).replace(/:$/, "").toLocaleLowerCase(language)))];
   return (
     <li class="lead">

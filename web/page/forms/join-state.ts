@@ -12,15 +12,19 @@ const OF_PURPOSE: Readonly<Record<string, readonly string[]>> = {
   ground: ["join_ground_drop", "join_ground_place", "join_ground_screw"],
 };
 
-// drops that are asked once for the job, and without which something of these leads stays open
-const READ_FOR: Readonly<Record<string, Ask>> = { supply: TAP_DROP.drop, ground: GROUND_DROP.drop };
+// drops that are asked once for the job, with the finding that stays open without them: the engine may know one by other readings
+const READ_FOR: Readonly<Record<string, { readonly drop: Ask; readonly without: string }>> = {
+  supply: { drop: TAP_DROP.drop, without: "join_fuse_told" },
+  ground: { drop: GROUND_DROP.drop, without: "join_ground_told" },
+};
 
 /** The questions on a lead that are due and have no answer. */
-export function unanswered({ needed }: Asked, sheet: string, lead: Lead): Ask[] {
+export function unanswered({ needed }: Asked, sheet: string, lead: Lead, findings: readonly Finding[]): Ask[] {
   const which = { key: "lead", value: lead.name } as const;
-  const drop = READ_FOR[lead.purpose];
-  const isUnread = drop !== undefined && valueIn(sheet, tableOf(drop, null), drop.key) === null;
-  return [...dueOf(needed, sheet, which).filter((ask) => valueIn(sheet, tableOf(ask, which), ask.key) === null), ...(isUnread ? [drop] : [])];
+  const read = READ_FOR[lead.purpose];
+  const isMissed = read !== undefined && (findings.length === 0 || findings.some(({ id }) => id === read.without));
+  const isUnread = isMissed && valueIn(sheet, tableOf(read.drop, null), read.drop.key) === null;
+  return [...dueOf(needed, sheet, which).filter((ask) => valueIn(sheet, tableOf(ask, which), ask.key) === null), ...(isUnread ? [read.drop] : [])];
 }
 
 /** The worst that was found of a lead; open while something is not said of it, or nothing was found yet. */
