@@ -1,4 +1,4 @@
-"""A key script as two strips for a narrow page: as `turns`, in letters of at least 12 units, with a numbered list.
+"""A key script as two strips for a narrow page: as `turns`, in letters of at least 13 units, with a numbered list.
 
 What has no room in its place is a number there and a sentence in the list below: each turn with how late it was
 reported, what stands above the upper strip (positions too short for their word, doors) and below the lower (what the
@@ -17,7 +17,7 @@ from backprobe.drawings.roomy import NAME_SIZE, TEXT_SIZE, line_of, paragraph
 from backprobe.drawings.svg import Attributes, escaped, path, picture, tag
 from backprobe.drawings.turns import NARROWEST, Mark, Stretch, Turned, Turns, described_turns
 
-_EDGE, _SIZE, _STRIP = 8.0, 12.0, 28.0
+_EDGE, _SIZE, _STRIP = 8.0, 13.2, 28.0
 _ROW, _BETWEEN, _GAP = 16.0, 22.0, 5.0  # of numbers; from a strip to the numbers; between two numbers
 _INSET, _ROOMIER = 4.0, 1.25  # a word's room in its stretch, for other words of the same meaning too
 
