@@ -145,14 +145,20 @@ class Phone:
 
     def measure(self, wire: str, key: str, volts: str) -> None:
         """Chooses a wire and a position, touches the figure in, and waits until the page says it is kept."""
-        self.page.get_by_role("radio", name=wire).check(force=True)
-        self.page.get_by_role("radio", name=key, exact=True).check(force=True)
+        self.choose(wire)
+        self.choose(key, exact=True)
         for digit in volts:
             self.page.locator(".keys").get_by_role(
                 "button", name="Point" if digit == "." else digit, exact=True
             ).click()
         self.page.get_by_role("button", name="Keep", exact=True).click()
         expect(self.page.locator("main > .said")).to_have_text(f"Kept: {wire}, {key}, {volts} V")
+
+    def choose(self, name: str, *, exact: bool = False) -> None:
+        """Touches one of several answers once it stands still, and waits until it is chosen."""
+        answer = self.page.get_by_role("radio", name=name, exact=exact)
+        self.page.locator("label", has=answer).click()
+        expect(answer).to_be_checked()
 
     def unsent(self) -> int:
         """How many entries wait, as the page says."""

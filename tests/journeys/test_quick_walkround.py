@@ -5,7 +5,9 @@ from __future__ import annotations
 import json
 import tomllib
 from collections.abc import Iterator
+from contextlib import suppress
 
+import httpx
 import pytest
 import zxingcpp
 from playwright.sync_api import Locator, Page, Playwright, expect
@@ -79,8 +81,19 @@ def first_by_hand(phone: Phone) -> None:
         fold.locator("summary").click()
     for question, given in FIRST_BY_HAND:
         answer(page, question, given)
-    expect(page.get_by_label("Lowest that its maker states [V]")).to_have_value("3.6")
-    expect(page.locator(".unsent")).to_have_text("All sent")
+    wait_for(phone, FIRST, table="unit", key="backup_least_V", value=3.6)
+
+
+def wait_for(phone: Phone, job: str, *, table: str, key: str, value: object) -> None:
+    """Waits until the server has an answer of the walkround: its entry, and then the sheet that it names."""
+    given: object = None
+    for _ in range(ASKS):
+        with suppress(httpx.HTTPStatusError, IndexError):  # the sheet, or the first of its entries, is still to come
+            given = walkround_of(phone, job).get(table, {}).get(key)
+        if given == value:
+            return
+        phone.page.wait_for_timeout(ASK_MS)
+    assert given == value
 
 
 def scan(page: Page, line: str) -> None:
