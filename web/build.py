@@ -53,7 +53,7 @@ def wanted() -> str:
 
 
 def engine_digests() -> dict[str, str | None]:
-    """What a sign-off names of the engine and its limits, as a terminal takes it: read in a Python that has nothing else."""
+    """What a sign-off names of the engine and its limits, as a terminal takes it: read in a Python of its own."""
     done = subprocess.run([sys.executable, "-c", DIGESTS, SRC], check=True, text=True, stdout=subprocess.PIPE)
     return dict(json.loads(done.stdout))
 

@@ -124,7 +124,7 @@ def judge_runs(at: Path) -> Iterator[list[str]]:
     folder = demo_job(at / "begun", "truck-07")
     shutil.rmtree(folder / "recordings")
     (folder / "reports.csv").unlink()
-    as_file(folder / "readings.csv", f"{HEADER}\nX12/4 RD,off,12.62,,,\n")  # its circuit is identified: next under a lamp
+    as_file(folder / "readings.csv", f"{HEADER}\nX12/4 RD,off,12.62,,,\n")  # next under a lamp
     yield ["judge", str(folder)]
 
 
