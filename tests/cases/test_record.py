@@ -14,7 +14,18 @@ from tests.samples.photos import as_file, bomb, four_corners, with_notes
 from tests.samples.signing import KEY, handed_over, key_folder, sign_job
 
 from backprobe.cases.judge import judge_folder
-from backprobe.cases.record import NOT_SIGNED, choice_row, identity_of, left_out, meter_text, record_of, tally
+from backprobe.cases.record import (
+    ABANDONED,
+    NOT_SIGNED,
+    choice_row,
+    identity_of,
+    left_out,
+    meter_text,
+    record_of,
+    sentence_of,
+    tally,
+    title_of,
+)
 from backprobe.evidence.meter import Meter
 from backprobe.files.journal_file import load_journal
 from backprobe.findings import Verdict
@@ -172,6 +183,14 @@ def test_a_signed_record_says_by_whom_and_how_it_ended(signed: Path):
     assert "Signed by Ines Okafor, 2026-04-01 08:15:00 UTC by the signing device's clock" in text
     assert grouped(fingerprint(KEY)) in text
     assert NOT_SIGNED not in text
+
+
+def test_an_abandoned_job_is_not_said_to_be_handed_over(tmp_path: Path):
+    """The demo's truck 23 was given up: title and sentence say so, whatever its verdict."""
+    judged = judge_folder(demo_job(tmp_path, "truck-23")).judged
+    assert judged.verdict is Verdict.FAILS
+    assert sentence_of(judged) == ABANDONED
+    assert title_of("abandoned") == "Record of an installation that was abandoned"
 
 
 def test_what_was_signed_travels_with_the_record(signed: Path):

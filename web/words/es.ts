@@ -46,8 +46,8 @@ export const es: Readonly<Record<Word, string>> = {
   earlier: "Trabajos anteriores",
   settings: "Ajustes",
   nothing_open: "nada pendiente",
-  open_count: "{count} pendientes",
-  fails_count: "{count} fallan",
+  open_count: "pendientes: {count}",
+  fails_count: "fallan: {count}",
   not_judged: "aún sin revisar",
 
   next_title: "Ahora",

@@ -14,6 +14,7 @@ from backprobe.cases.record_bus import bus_pictures
 from backprobe.cases.record_proof import elsewhere, reported_block
 from backprobe.cases.record_reception import together
 from backprobe.cases.signed_job import blob_bytes, sign_offs_of, signer_name, standing
+from backprobe.evidence.hand_over import End
 from backprobe.evidence.job_sheet import NamedWire
 from backprobe.evidence.meter import Meter
 from backprobe.files.journal_file import JOURNAL
@@ -40,6 +41,8 @@ SENTENCE = {
 }
 NOT_SIGNED = "Nobody has signed this record."
 TITLE, TITLE_SO_FAR = "Installation record: handed over as {end}", "Installation record so far"
+TITLE_ABANDONED = "Record of an installation that was abandoned"
+ABANDONED = "The work was abandoned: use nothing of what was found for a unit."
 URGENCY = (Verdict.FAILS, Verdict.OPEN, Verdict.THIN, Verdict.HOLDS)
 CRANK = "The crank, as it was recorded"
 BESIDE = 460.0  # of a picture with a narrow one beside it
@@ -58,9 +61,9 @@ def record_of(job: JudgedFolder, *, made_at: str | None = None) -> bytes:
     sign_off = standing(job.imported)
     return write_record(
         RecordContent(
-            title=TITLE_SO_FAR if sign_off is None else TITLE.format(end=sign_off.judged.end),
+            title=TITLE_SO_FAR if sign_off is None else title_of(sign_off.judged.end),
             verdict=judged.verdict,
-            sentence=f"{SENTENCE[judged.verdict]} {tally(judged.findings)}",
+            sentence=f"{sentence_of(judged)} {tally(judged.findings)}",
             next_step=judged.next,
             identity=identity_of(job),
             choices=tuple(choice_row(judged, slot) for slot in SlotName),
@@ -83,6 +86,22 @@ def record_of(job: JudgedFolder, *, made_at: str | None = None) -> bytes:
             made_at=made_at,
         )
     )
+
+
+def title_of(end: str) -> str:
+    """The title of a signed record.
+
+    >>> title_of("proven")
+    'Installation record: handed over as proven'
+    """
+    return TITLE_ABANDONED if end == End.ABANDONED else TITLE.format(end=end)
+
+
+def sentence_of(judged: JobJudgement) -> str:
+    """What the verdict means for whoever takes the vehicle back; of a job that was given up, that it was."""
+    hand_over = judged.evidence.sheet.hand_over
+    given_up = hand_over is not None and hand_over.end is End.ABANDONED
+    return ABANDONED if given_up else SENTENCE[judged.verdict]
 
 
 def tally(findings: Sequence[Finding]) -> str:
