@@ -9,6 +9,7 @@ from collections.abc import Iterator
 
 import pytest
 from tests.samples.demo_jobs import DEMO, DemoJob, demo_job
+from tests.samples.own_words import runs_of
 
 from backprobe.findings import Finding, Stage, Verdict
 from backprobe.formats.parts import Parts
@@ -71,14 +72,6 @@ def without(text: str, own: list[str]) -> str:
         if " " in written and written in text:
             text = text.replace(written, "")
     return text
-
-
-def runs_of(own: list[str]) -> list[str]:
-    """Two and more words that follow each other in what somebody wrote: a picture breaks it over lines."""
-    found = set()
-    for words in (written.split() for written in own):
-        found |= {" ".join(words[at:end]) for at in range(len(words)) for end in range(at + 2, len(words) + 1)}
-    return sorted(found, key=len, reverse=True)
 
 
 def counts(job: DemoJob) -> list[int | None]:

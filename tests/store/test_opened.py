@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import shutil
 import threading
+from concurrent.futures import ThreadPoolExecutor
 from pathlib import Path
 
 import pytest
@@ -95,3 +96,21 @@ def test_a_full_disk_is_said_and_nothing_is_half_written(tmp_path: Path, sqlite_
     rename(1000, 100)
     assert count() == 101
     store.close()
+
+
+def test_several_that_open_a_new_file_at_once_all_write(tmp_path: Path) -> None:
+    """Six stores on a file that none of them has made yet, thirty times over: nobody is told that it is locked."""
+    for number in range(30):
+        stores = [opened(f"sqlite:///{tmp_path / f'new-{number}.sqlite3'}") for _ in range(6)]
+        with ThreadPoolExecutor(len(stores)) as threads:
+            list(threads.map(_one_row, stores))
+        with stores[0].reading() as connection:
+            assert connection.execute(text("SELECT count(*) FROM seen")).scalar() == len(stores)
+        for store in stores:
+            store.close()
+
+
+def _one_row(store: Store) -> None:
+    with store.writing() as connection:
+        connection.execute(text("CREATE TABLE IF NOT EXISTS seen (at INTEGER)"))
+        connection.execute(text("INSERT INTO seen VALUES (1)"))

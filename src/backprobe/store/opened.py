@@ -2,20 +2,23 @@
 
 from __future__ import annotations
 
+import sqlite3
 import threading
+import time
 from collections.abc import Iterator
 from contextlib import contextmanager, nullcontext
 from dataclasses import dataclass, field
 
 from sqlalchemy import Connection, Engine, create_engine, event, text
 from sqlalchemy.engine import make_url
-from sqlalchemy.engine.interfaces import DBAPIConnection
+from sqlalchemy.engine.interfaces import DBAPIConnection, DBAPICursor
 from sqlalchemy.exc import ArgumentError, DBAPIError
 
 from backprobe.errors import OptionError, StoreError
 
 SQLITE, POSTGRESQL = "sqlite", "postgresql"
 WAIT_MS = 30_000  # for another process that writes
+AGAIN_S = 0.05
 POOL_SIZE = 10
 POOL_MORE = 40  # as many as the server has threads
 WRITES = "backprobe_writes"
@@ -78,9 +81,24 @@ def _prepared(connection: DBAPIConnection, _record: object) -> None:
     """Durable on the disk with each commit, also where the power fails; transactions begin as we say."""
     connection.isolation_level = None  # sqlite3's own guessing at transactions is off
     cursor = connection.cursor()
-    for pragma in ("journal_mode=WAL", "synchronous=FULL", f"busy_timeout={WAIT_MS}", "foreign_keys=ON"):
+    cursor.execute(f"PRAGMA busy_timeout={WAIT_MS}")  # first: what follows may have to wait
+    _into_wal(cursor)
+    for pragma in ("synchronous=FULL", "foreign_keys=ON"):
         cursor.execute(f"PRAGMA {pragma}")
     cursor.close()
+
+
+def _into_wal(cursor: DBAPICursor) -> None:
+    """Into WAL, where the file is not in it yet; two that try at once are refused without waiting, so ask again."""
+    give_up = time.monotonic() + WAIT_MS / 1000
+    while True:
+        try:
+            cursor.execute("PRAGMA journal_mode=WAL")
+            return
+        except sqlite3.OperationalError as fault:
+            if "locked" not in str(fault) or time.monotonic() > give_up:
+                raise
+            time.sleep(AGAIN_S)
 
 
 def _begun(connection: Connection) -> None:
