@@ -28,9 +28,9 @@ export async function lastFor(job: Job): Promise<Usual | null> {
   return here(job, null);
 }
 
-/** Among the jobs on this phone, of one type or of any: the one whose joints were written down last. */
+/** Among the jobs on this phone, of one type or of any: the one whose joints were written down last, none in which something fails. */
 async function here(job: Job, type: string | null): Promise<Usual | null> {
-  const alike = (await allJobs()).filter((one) => one.id !== job.id && (type === null || one.vehicle.type === type));
+  const alike = (await allJobs()).filter((one) => one.id !== job.id && (type === null || one.vehicle.type === type) && isNoWarning(one));
   let last: { at: string; usual: Usual } | null = null;
   for (const one of alike) {
     const said = standing((await entriesOf(one.id)).map((entry) => entry.raw));
@@ -41,6 +41,9 @@ async function here(job: Job, type: string | null): Promise<Usual | null> {
   }
   return last?.usual ?? null;
 }
+
+/** Whether nothing fails in a job, as far as it was judged: what went wrong is no pattern for the next vehicle. */
+const isNoWarning = ({ said }: Job): boolean => (said?.fails ?? 0) === 0;
 
 /** The text of the sheet that stands; empty where there is none. */
 export async function sheetText(said: readonly Said[], kind: string): Promise<string> {
