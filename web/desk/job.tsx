@@ -63,7 +63,7 @@ function Everything({ whole, again }: { whole: Whole; again: () => void }) {
             <section>
               <h2>{words("job_pictures")}</h2>
               {pictures.map(([name, drawing]) => (
-                <figure key={name}>
+                <figure key={name} class={name}>
                   <Picture svg={drawing.svg} />
                   <figcaption>{drawing.caption}</figcaption>
                 </figure>

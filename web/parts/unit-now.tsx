@@ -7,6 +7,8 @@ import type { Words } from "../words/words.ts";
 
 const MINUTE_S = 60;
 const HOUR_S = 3600;
+const DAY_S = 24 * HOUR_S;
+const IN_DAYS_FROM_S = 2 * DAY_S;
 
 export function UnitNow({ heard }: { heard: Heard | null }) {
   const { words, language } = useShared();
@@ -20,8 +22,9 @@ export function UnitNow({ heard }: { heard: Heard | null }) {
       </section>
     );
   }
-  const clock = new Intl.DateTimeFormat(language, { hour: "2-digit", minute: "2-digit", second: "2-digit", hourCycle: "h23" });
   const came_s = heard.received_s ?? heard.last_s ?? 0;
+  const time = { hour: "2-digit", minute: "2-digit", second: "2-digit", hourCycle: "h23" } as const;
+  const clock = new Intl.DateTimeFormat(language, now_s - came_s < DAY_S ? time : { ...time, day: "numeric", month: "short" });
   const supply = heard.supply_V === null ? "–" : `${asMeters(heard.supply_V)} V`;
   return (
     <section class="unit-now">
@@ -45,9 +48,10 @@ function Fact({ name, value }: { name: string; value: string }) {
   );
 }
 
-/** Seconds up to a minute, minutes and seconds up to an hour, then hours; what lies ahead, by a clock that is out, counts as now. */
+/** Seconds up to a minute, minutes and seconds up to an hour, then hours, from the third day days; what lies ahead, by a clock that is out, counts as now. */
 function age(seconds: number, words: Words): string {
   const whole = Math.max(0, Math.floor(seconds));
   if (whole < MINUTE_S) return `${whole} s`;
-  return whole < HOUR_S ? `${clockText(whole)} min` : words("hours", { hours: Math.floor(whole / HOUR_S) });
+  if (whole < HOUR_S) return `${clockText(whole)} min`;
+  return whole < IN_DAYS_FROM_S ? words("hours", { hours: Math.floor(whole / HOUR_S) }) : words("days", { days: Math.floor(whole / DAY_S) });
 }

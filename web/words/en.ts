@@ -229,6 +229,7 @@ export const en = {
   no_fix: "none yet",
   old: "{age} old",
   hours: "{hours} h",
+  days: "{days} days",
   lights: "The unit's lights",
   lights_as_stated: "All lights as they should be",
   light_as_stated: "The light is as it should be",

@@ -231,6 +231,7 @@ export const es: Readonly<Record<Word, string>> = {
   no_fix: "aún ninguna",
   old: "de hace {age}",
   hours: "{hours} h",
+  days: "{days} días",
   lights: "Luces de la unidad",
   lights_as_stated: "Todas las luces como deben",
   light_as_stated: "La luz está como debe",
