@@ -4,9 +4,11 @@ from __future__ import annotations
 
 import re
 
+import pytest
 from builders.sentences import plain, templates
 
 from backprobe.tongues.catalogue import pairs_in
+from backprobe.tongues.desk import SENTENCES as DESK
 from backprobe.tongues.phone import SENTENCES as PHONE
 from backprobe.tongues.spanish.book import pairs
 
@@ -105,12 +107,21 @@ def test_what_is_left_out_is_still_there(sources: dict[str, str]) -> None:
     assert {*NOT_SHOWN} <= {*sources}
 
 
-def test_the_phone_names_no_files_and_commands() -> None:
-    """What the phone says has no setting, file or command in it, and has its Spanish, which has none either."""
+@pytest.mark.parametrize("own", [PHONE, DESK], ids=["phone", "desk"])
+def test_pages_name_no_files_and_commands(own: str) -> None:
+    """What phone and desk say has no setting, file or command in it, and has its Spanish, which has none either."""
     spanish = dict(pairs())
     by_shape = {plain(said): (said, other) for said, other in spanish.items()}
-    for _, said in pairs_in(PHONE):
+    for _, said in pairs_in(own):
         assert not TERMINAL.search(re.sub(r"\{[^{}]*\}", "", said)), said
         assert plain(said) in by_shape, f"no Spanish for {said!r}"
         other = by_shape[plain(said)][1]
         assert not TERMINAL.search(re.sub(r"\{[^{}]*\}", "", other)), other
+
+
+def test_the_desk_sends_nobody_to_the_desk() -> None:
+    """Each sentence with which the phone sends somebody to the desk is another there; the rest is the phone's."""
+    phone, desk = dict(pairs_in(PHONE)), dict(pairs_in(DESK))
+    assert {*desk} <= {*phone}
+    said = {**phone, **desk}
+    assert [each for each in said.values() if re.search(r"\b(?:the desk|this phone)\b", each)] == []

@@ -19,7 +19,7 @@ from backprobe.server.blob_calls import Sha256, Size, handed_out
 from backprobe.server.callers import Desk, Here
 from backprobe.server.phone_calls import MOST_NAME, Strict, without_nul
 from backprobe.store.jobs import Wanted
-from backprobe.tongues.speaker import speaker
+from backprobe.tongues.speaker import DESK, speaker
 
 MOST_SHEET = 200_000  # letters
 MOST_PEOPLE, MOST_FILES = 50, 100
@@ -91,7 +91,7 @@ def jobs(
     here: Here, desk: Desk, *, wanted: Annotated[Wanted, Depends(wanted_jobs)], language: Language = None
 ) -> dict[str, object]:
     """A page of the list of jobs: what fails first."""
-    return list_jobs(here.yard, desk.caller, wanted=wanted, say=speaker(language))
+    return list_jobs(here.yard, desk.caller, wanted=wanted, say=speaker(language, voice=DESK))
 
 
 @router.post("/jobs", status_code=201)
@@ -113,7 +113,7 @@ def assign_job(job_id: JobId, body: PeopleBody, *, here: Here, desk: Desk) -> di
 @router.get("/jobs/{job_id:path}")
 def job(job_id: JobId, here: Here, *, desk: Desk, language: Language = None) -> dict[str, object]:
     """One job with everything in it."""
-    return one_job(here.yard, desk.caller, job_id=without_nul(job_id) or "", say=speaker(language))
+    return one_job(here.yard, desk.caller, job_id=without_nul(job_id) or "", say=speaker(language, voice=DESK))
 
 
 @router.post("/jobs/{job_id:path}/decide")

@@ -1,7 +1,7 @@
 """Who says a sentence: in which language, and in whose voice.
 
 The engine writes its sentences in English, as a terminal says them. A page that asks for another language or for the
-phone's voice gets them through `speaker`. A catalogue is imported when it is first asked for, so that it costs nothing
+voice of the phone or the desk, where there are no files and no commands, gets them through `speaker`. A catalogue is imported when it is first asked for, so that it costs nothing
 where nobody asks.
 """
 
@@ -18,7 +18,7 @@ from backprobe.tongues.tongue import Tongue
 Say: TypeAlias = Callable[[str], str]
 
 SPANISH = "es"
-PHONE = "phone"
+PHONE, DESK = "phone", "desk"
 LANGUAGES = ("en", SPANISH)
 GROUPS = re.compile(r"(?<=\d),(?=\d{3}(?!\d))")  # 184,220 km would be read as 184.22 km where a comma marks decimals
 NO_BREAK = "\u00a0"
@@ -35,18 +35,19 @@ def speaker(language: str | None = None, *, voice: str | None = None) -> Say:
     >>> speaker("es")("not measured yet"), speaker("fi")("not measured yet")
     ('aún sin medir', 'not measured yet')
     """
-    by_phone = _phone().say if voice == PHONE else plain
+    english = _page(voice).say if voice in (PHONE, DESK) else plain
     if language != SPANISH:
-        return by_phone
+        return english
     spanish = _spanish()
-    return lambda sentence: GROUPS.sub(NO_BREAK, spanish.say(by_phone(sentence)))
+    return lambda sentence: GROUPS.sub(NO_BREAK, spanish.say(english(sentence)))
 
 
 @cache
-def _phone() -> Tongue:
-    from backprobe.tongues.phone import SENTENCES
+def _page(voice: str | None) -> Tongue:
+    from backprobe.tongues import desk, phone
 
-    return Tongue(pairs_in(SENTENCES), joints={})
+    said = dict(pairs_in(phone.SENTENCES))
+    return Tongue(({**said, **dict(pairs_in(desk.SENTENCES))} if voice == DESK else said).items(), joints={})
 
 
 @cache

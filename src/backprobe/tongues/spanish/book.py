@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from backprobe.tongues.catalogue import pairs_in
 from backprobe.tongues.spanish import (
     bus,
+    desk,
     drawings,
     files,
     files_sheets,
@@ -34,6 +35,7 @@ from backprobe.tongues.spanish import (
 
 BOOKS = (
     bus,
+    desk,
     drawings,
     files,
     files_sheets,

@@ -4,11 +4,10 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from alembic import command
-from alembic.config import Config
-from sqlalchemy import inspect, text
+from sqlalchemy import text
+from tests.samples.migrated import columns_at
 
-from backprobe.store.migrate import MIGRATIONS, migrate
+from backprobe.store.migrate import migrate
 from backprobe.store.migrations.versions import v0003
 from backprobe.store.opened import opened
 
@@ -23,16 +22,7 @@ def test_it_follows_the_second(tmp_path: Path) -> None:
     """Finished jobs wait to be judged, the others do not; it can go back."""
     assert v0003.down_revision == "0002"
     store = opened(f"sqlite:///{tmp_path / 'a.sqlite3'}")
-
-    def run(step: str, to: str) -> set[str]:
-        with store.writing() as connection:
-            config = Config()
-            config.set_main_option("script_location", str(MIGRATIONS))
-            config.attributes["connection"] = connection
-            getattr(command, step)(config, to)
-            return {column["name"] for column in inspect(connection).get_columns("job")}
-
-    assert "usual" not in run("upgrade", "0002")
+    assert "usual" not in columns_at(store, "upgrade", "0002")["job"]
     with store.writing() as connection:
         for state in ("proven", "provisional", "in_work", "abandoned"):
             connection.execute(text(JOB.format(state)))
@@ -41,5 +31,5 @@ def test_it_follows_the_second(tmp_path: Path) -> None:
         waiting = connection.execute(text("SELECT id FROM job WHERE judged_cursor < cursor ORDER BY id"))
         assert list(waiting.scalars()) == ["proven", "provisional"]
         assert connection.execute(text("SELECT count(*) FROM job WHERE usual IS NULL")).scalar() == 4
-    assert "usual" not in run("downgrade", "0002")
+    assert "usual" not in columns_at(store, "downgrade", "0002")["job"]
     store.close()
