@@ -54,9 +54,9 @@ def test_a_unit_planned_twice_is_a_finding_that_fails(desk: httpx.Client) -> Non
 def test_the_desk_speaks_of_pages(desk: httpx.Client, language: str) -> None:
     """A job not begun names no file and no command, in the list and on its own page."""
     made(desk, "LY-01")
-    listed = desk.get("/api/desk/jobs", params={"language": language}).text
+    [row] = desk.get("/api/desk/jobs", params={"language": language}).json()["jobs"]
     shown = desk.get("/api/desk/jobs/LY-01", params={"language": language}).json()["answer"]
-    said = [listed, shown["next"], *(finding["next"] or "" for finding in shown["findings"])]
+    said = [row["next"], shown["next"], *(finding["next"] or "" for finding in shown["findings"])]
     assert [each for each in said if ".toml" in each or ".csv" in each or "backprobe " in each] == []
 
 
