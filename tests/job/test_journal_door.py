@@ -19,7 +19,7 @@ from backprobe.job.ids import timed_id
 from backprobe.job.journal_door import judge_journal_text, margin_bars_text, pictures_text
 
 PHONE = "phone-5f2c"
-OWN = ("journal", "setup", "ends", "signed")  # what this door says beyond the judgement
+OWN = ("journal", "setup", "leads", "body_builder", "ends", "signed")  # what this door says beyond the judgement
 
 
 class Held:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from backprobe.evidence.unit_sheet import Lead, Purpose
 from backprobe.findings import Finding, Limit, Side, Stage, Standing, Verdict
-from backprobe.job.lead_verdicts import verdict_of_lead
+from backprobe.job.lead_verdicts import standing_of_lead, verdict_of_lead
 
 POWER = Lead(name="power", purpose=Purpose.SUPPLY)
 DOOR = Lead(name="door", purpose=Purpose.INPUT)
@@ -59,3 +59,11 @@ def test_a_leads_name_is_not_said_twice():
     """It stands above the line already."""
     found = verdict_of_lead([finding("join_power_pull", Verdict.FAILS, value=50.0, what="'power': the pull")], POWER)
     assert found == (Verdict.FAILS, "the pull: 50 mV, at most 100 mV")
+
+
+def test_a_lead_stands_by_the_worst_on_it():
+    """Holds where all of them hold; open where there is none."""
+    found = [finding("join_power_made", Verdict.HOLDS), finding("join_path_budget", Verdict.THIN)]
+    assert standing_of_lead(found, POWER) is Verdict.THIN
+    assert standing_of_lead(found[:1], POWER) is Verdict.HOLDS
+    assert standing_of_lead(found, DOOR) is Verdict.OPEN

@@ -14,10 +14,9 @@ OFFERS = "../page/forms/join-offers.ts"
 BEFORE = (DEMO / "truck-07" / "job.toml").read_text(encoding="utf-8")
 UNIT = (DEMO / "unit.toml").read_text(encoding="utf-8")
 USUAL = {"type": "5ZLDR7HV-K-R", "from": "LY 03", "job": BEFORE, "walkround": ""}
-FEEDS = ["body-builder connector X12, permanent supply, fuse F12"]
 TAPS = {
-    "supply": {"wire": "X12/4 RD", "connector": "X12", "cavity": "4", "feeds": FEEDS},
-    "ignition": {"wire": "X12/9 VT", "connector": "X12", "cavity": "9", "feeds": FEEDS},
+    "supply": {"wire": "X12/4 RD", "connector": "X12", "cavity": "4"},
+    "ignition": {"wire": "X12/9 VT", "connector": "X12", "cavity": "9"},
 }
 MEASURED = {"tugged", "strain_relief", "damp", "pull_N", "drop_mV", "load_A", "tap_drop_mV", "capped", "tied_back"}
 
@@ -25,7 +24,17 @@ MEASURED = {"tugged", "strain_relief", "damp", "pull_N", "drop_mV", "load_A", "t
 def asked(phone: Call, name: str, *, sheet: str = "", **more: object) -> Any:
     """What a function of join-offers.ts gives of a job with the demo's unit."""
     leads = phone([call(OFFERS, "leadsIn", UNIT)])[0]["value"]
-    joining = {"sheet": sheet, "leads": leads, "taps": TAPS, "usual": USUAL, "last": None, "lamp": None, **more}
+    joining = {
+        "sheet": sheet,
+        "leads": leads,
+        "taps": TAPS,
+        "usual": USUAL,
+        "last": None,
+        "lamp": None,
+        "atBody": [],
+        "leadsStand": {},
+        **more,
+    }
     return phone([call(OFFERS, name, joining)])[0]["value"]
 
 
@@ -48,7 +57,7 @@ def test_choices_are_taken_over_and_no_measurement(phone: Call) -> None:
 
 def test_the_wire_is_this_trucks_own(phone: Call) -> None:
     """Tapped elsewhere: its own wire, in the words on undoing it, too; no place and no circuit of the other truck."""
-    taps = {"supply": {"wire": "C3/1 OG", "connector": "C3", "cavity": "1", "feeds": []}}
+    taps = {"supply": {"wire": "C3/1 OG", "connector": "C3", "cavity": "1"}}
     answers = given(asked(phone, "asBefore", taps=taps))
     assert answers["power", "wire"] == "C3/1 OG"
     assert str(answers["power", "undo"]).startswith("cut the sleeve out, close C3/1 OG")
@@ -110,15 +119,14 @@ def test_unused_leads_get_lengths_that_cannot_meet(phone: Call) -> None:
 
 
 @pytest.mark.parametrize(
-    ("feeds", "spliced"), [(FEEDS, False), (["cab loom, permanent supply, fuse F4"], True), ([], True)]
+    ("at_body", "spliced"), [(["X12/4 RD"], False), (["X12/9 VT"], True), ([], True), (None, False)]
 )
-def test_a_splice_is_asked_why_and_where(phone: Call, feeds: list[str], spliced: bool) -> None:
-    """Not at a body-builder connector, by the circuit that somebody named; a fuse tap is none."""
+def test_a_splice_is_asked_why_and_where(phone: Call, at_body: list[str] | None, spliced: bool) -> None:
+    """Not at a body-builder connector, and not before the engine has said which wires are there; a fuse tap is none."""
     lead = {"name": "power", "purpose": "supply", "colour": "RD", "fuse_A": 3}
     for method, expected in (("soldered_sleeve", spliced), ("fuse_tap", False)):
         sheet = f'[[joint]]\nlead = "power"\nmethod = "{method}"\n'
-        taps = {"supply": {**TAPS["supply"], "feeds": feeds}}
-        joining = {"sheet": sheet, "leads": [lead], "taps": taps, "usual": None, "last": None}
+        joining = {"sheet": sheet, "leads": [lead], "taps": TAPS, "usual": None, "last": None, "atBody": at_body}
         assert phone([call(OFFERS, "isSpliced", joining, lead)])[0]["value"] is expected
 
 

@@ -24,3 +24,11 @@ def test_the_drop_at_the_tap_is_missed_while_the_engine_misses_it(phone: Call) -
     assert asked(phone, "join_supply_fuse", "join_fuse_told") == TAP_DROP
     assert asked(phone, "join_supply_fuse") == []
     assert asked(phone, "join_fuse_told", sheet="[join]\ntap_drop_mV = 70\n") == []
+
+
+def test_a_lead_stands_as_the_engine_says_while_nothing_is_missed(phone: Call) -> None:
+    """What fails fails, whatever is still to be said; else open until it is, and before the engine spoke."""
+    method = {"kind": "choice", "table": "joint", "key": "method", "word": "method", "values": []}
+    cases = [("holds", []), ("holds", [method]), ("fails", [method]), (None, [])]
+    said = phone([call(STATE, "standingOf", found, lacking) for found, lacking in cases])
+    assert [each["value"] for each in said] == ["holds", "open", "fails", "open"]

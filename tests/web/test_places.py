@@ -7,6 +7,7 @@ from tests.web.test_core import Call, call, phone
 
 from backprobe.evidence.mount_sheet import MountSheet
 from backprobe.formats.mount_toml import read_mount
+from backprobe.limits.cab import NEAR_MM
 
 __all__ = ["phone"]
 
@@ -62,3 +63,24 @@ def test_a_place_may_be_added_to_a_measured_sheet(phone: Call) -> None:
     assert read(added).places[:3] == read(TRUCK).places
     assert read(added).chosen == "on the overhead shelf"
     assert places(phone, "placesIn", TRUCK)[0] == {"name": "on the overhead shelf", "sits": None}  # type: ignore[index]
+
+
+def span_of(phone: Call, choice: str, units: str) -> str:
+    """The distance that a choice stands for."""
+    return str(phone([call("../page/forms/places.ts", "spanOf", choice, units)])[0]["value"])
+
+
+def test_a_hand_a_forearm_an_arm_are_in_the_persons_units(phone: Call) -> None:
+    """80 / 25.4 = 3.15 in and 220 / 25.4 = 8.66 in, so 3 to 9; 500 / 25.4 = 19.7, 900 / 25.4 = 35.4."""
+    assert [span_of(phone, one, "us") for one in ("hand", "forearm", "arm")] == [
+        "3–9 in",
+        "9–20 in",
+        "20–35 in",
+    ]
+    assert span_of(phone, "metal", "us") == ""
+
+
+def test_the_choices_stand_for_what_the_engine_takes(phone: Call) -> None:
+    """The least and the most of each in cm, as the engine has them in mm."""
+    for name, span in NEAR_MM.items():
+        assert span_of(phone, name, "metric") == f"{span.least / 10:g}–{span.most / 10:g} cm"

@@ -55,6 +55,8 @@ export interface Judgement {
   readonly ends: Ends;
   readonly signed: SignedOff | null;
   readonly journal: { readonly settled: boolean; readonly open: readonly string[] };
+  readonly leads: Readonly<Record<string, Verdict>>; // how each lead of the unit stands
+  readonly body_builder: readonly string[]; // wires that are at a body-builder connector
   readonly setup: { readonly system_V: number; readonly keys: readonly Key[]; readonly captures: readonly Capture[]; readonly meter: string };
 }
 

@@ -6,7 +6,7 @@ import { Question } from "../parts/form.tsx";
 import { formWordsIn, isFormWord } from "../words/form-words.ts";
 import { useShared } from "./context.ts";
 import { tableOf, type Ask } from "./forms/ask.ts";
-import { measuredAsks, placeAsks, type Seat } from "./forms/places.ts";
+import { measuredAsks, placeAsks, spanOf, type Seat } from "./forms/places.ts";
 import { Questions } from "./questions.tsx";
 import type { Change } from "./use-sheet.ts";
 
@@ -23,12 +23,12 @@ interface Props {
 
 /** Choices as a grid, each with the span that it stands for. */
 function PlaceQuestion({ ask, value, onAnswer }: { ask: Ask; value: Value | null; onAnswer: (value: Value | null) => void }) {
-  const { language } = useShared();
+  const { language, units } = useShared();
   const words = formWordsIn(language);
   if (ask.kind !== "choice") return <Question ask={ask} value={value} onAnswer={onAnswer} />;
   const options = ask.values.map((one) => {
     const note = `${one}_note`;
-    return { value: one, label: words(one), note: isFormWord(note) ? words(note) : undefined };
+    return { value: one, label: words(one), note: spanOf(one, units) || (isFormWord(note) ? words(note) : undefined) };
   });
   return <Choice legend={words(ask.word)} options={options} value={options.find((one) => one.value === value)?.value ?? null} onChange={onAnswer} />;
 }

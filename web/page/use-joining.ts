@@ -18,15 +18,16 @@ interface Known {
 }
 
 /** Undefined until it is known what this phone joined last. */
-export function useJoining({ said, job }: OpenJob, around: Around): Joining | undefined {
+export function useJoining({ said, job, judgement }: OpenJob, around: Around): Joining | undefined {
   const [known, setKnown] = useState<Known | undefined>(undefined);
   useEffect(() => {
     void Promise.all([job === null ? null : lastFor(job), setting("lamp")]).then(([last, lamp]) => setKnown({ last, lamp }));
   }, [job?.id]);
   return useMemo(() => {
     if (known === undefined) return undefined;
-    return { sheet: around.sheet, leads: leadsIn(around.unitSheet), taps: tapsOf(said, around.sheet), usual: around.usual, ...known };
-  }, [said, around, known]);
+    const found = judgement?.ok ? { atBody: judgement.body_builder, leadsStand: judgement.leads } : { atBody: null, leadsStand: {} };
+    return { ...found, sheet: around.sheet, leads: leadsIn(around.unitSheet), taps: tapsOf(said, around.sheet), usual: around.usual, ...known };
+  }, [said, around, known, judgement]);
 }
 
 /** The wires of this vehicle that were chosen; none while two are claimed for one lead. */
@@ -38,8 +39,7 @@ function tapsOf(said: readonly Said[], sheet: string): Record<string, Tap> {
     if (wire === null) continue;
     const known = table.wires.find((one) => one.name === wire);
     const written = (key: string): string => String(valueIn(sheet, { name: "wire", where: { key: "name", value: wire } }, key) ?? "");
-    const feeds = [...(known?.circuits ?? []), written("circuit")];
-    found[purpose] = { wire, connector: known?.connector || written("connector"), cavity: known?.cavity || written("cavity"), feeds };
+    found[purpose] = { wire, connector: known?.connector || written("connector"), cavity: known?.cavity || written("cavity") };
   }
   return found;
 }

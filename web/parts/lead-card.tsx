@@ -29,7 +29,7 @@ export function LeadCard({ lead, joining, asked, findings, onAnswer }: Props) {
   return (
     <li class="lead">
       <p class="what">
-        <b>{lead.name}</b> {lead.colour && <span class="kind">{lead.colour}</span>} <VerdictMark verdict={standingOf(lead, findings, lacking)} />
+        <b>{lead.name}</b> {lead.colour && <span class="kind">{lead.colour}</span>} <VerdictMark verdict={standingOf(joining.leadsStand[lead.name], lacking)} />
       </p>
       <Where lead={lead} joining={joining} />
       <How lead={lead} sheet={sheet} />

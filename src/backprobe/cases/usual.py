@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import replace
 
 from sqlalchemy import Connection, RowMapping
 
@@ -11,13 +10,12 @@ from backprobe.cases.held_job import HeldJob, texts_of
 from backprobe.cases.yard import Yard
 from backprobe.errors import InputError
 from backprobe.evidence.hand_over import End
-from backprobe.evidence.job_sheet import JobSheet
 from backprobe.findings import Stage, Verdict
 from backprobe.formats.usual_sheets import usual_job, usual_mount, usual_walkround
 from backprobe.job.entry import read_entry
 from backprobe.job.fold import fold
+from backprobe.job.joined import with_circuits
 from backprobe.job.journal_door import Asked, sheet_of
-from backprobe.job.judge import joined_facts
 from backprobe.job.kinds import CORRECTION, WITHDRAWN
 from backprobe.store import entries, jobs
 
@@ -55,7 +53,7 @@ def _sheets(yard: Yard, connection: Connection, *, organisation: str, job_id: st
     texts = texts_of(yard, connection, organisation=organisation, statements=state.standing)
     asked = Asked(state, texts)
     try:
-        sheet = _with_circuits(asked)
+        sheet = with_circuits(sheet_of(asked), asked.state.table.facts)
         walkround, mount = asked.text_of("walkround"), asked.text_of("mount")
         found = {
             "job": usual_job(asked.must("job")[0], sheet.wires),
@@ -64,11 +62,3 @@ def _sheets(yard: Yard, connection: Connection, *, organisation: str, job_id: st
         return found if mount is None else {**found, "mount": usual_mount(mount[0])}
     except InputError:
         return None
-
-
-def _with_circuits(asked: Asked) -> JobSheet:
-    """The job sheet with its wires as the journal knows them, each with what was said that it feeds."""
-    sheet = sheet_of(asked)
-    facts = joined_facts(asked.state.table.facts, sheet.wires)
-    wires = (replace(wire, circuits=facts[wire.name].circuits) for wire in sheet.wires)
-    return replace(sheet, wires=tuple(wires))

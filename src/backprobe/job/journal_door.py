@@ -6,8 +6,9 @@ In: ``{"entries": [text, …], "blobs": {sha256: text}}``: each entry as it is s
 entries name and that is to be read (sheets, recordings); beside them perhaps ``"corners.txt": text``, an index of
 corners, and ``"signatures": {id: true, …}``, of each sign-off whether its signature holds, as whoever asks has found:
 nothing here can check one. Out: the judgement as `backprobe judge --json` prints it, with ``journal`` (what is not
-settled), ``setup`` (what can be measured on this vehicle with this meter), ``ends`` (how the job can end) and
-``signed`` (the sign-off that counts, null where there is none); or ``{"ok": false, "error": …, "code": …}``.
+settled), ``setup`` (what can be measured on this vehicle with this meter), ``leads`` (how each lead of the
+unit stands), ``body_builder`` (the wires that are at such a connector), ``ends`` (how the job can end) and ``signed``
+(the sign-off that counts, null where there is none); or ``{"ok": false, "error": …, "code": …}``.
 """
 
 from __future__ import annotations
@@ -43,8 +44,10 @@ from backprobe.job.door import meter_for, recording_limits_V
 from backprobe.job.ends import ends_json
 from backprobe.job.entry import Entry, read_entry
 from backprobe.job.fold import JobState, fold, unique
+from backprobe.job.joined import with_circuits
 from backprobe.job.judge import JobEvidence, JobJudgement, judge_job
 from backprobe.job.kinds import REPORTS, SIGN_OFF, text
+from backprobe.job.lead_verdicts import standing_of_lead
 from backprobe.job.pictures import pictures_of
 from backprobe.job.proving import proving_of, together
 from backprobe.job.receptions import receptions_of
@@ -53,6 +56,7 @@ from backprobe.job.signed import finding_as_told, signed_as_told
 from backprobe.job.told import finding_said, speaker_of, told
 from backprobe.job.units import unit_findings
 from backprobe.limits.meters import METERS
+from backprobe.stages.join.order import at_body_builder
 from backprobe.stages.probe.answer import without_absent
 
 TAPS = {"tap_supply": "supply", "tap_ignition": "ignition"}  # slots of the journal and the unit's leads they mean
@@ -201,9 +205,16 @@ def _answer(parts: Parts) -> dict[str, object]:
         **judgement_json(judged),
         "journal": journal,
         "setup": _setup(judged),
+        "leads": {lead.name: str(standing_of_lead(judged.findings, lead)) for lead in judged.evidence.unit.leads},
+        "body_builder": _at_body_builder(judged.evidence),
         "ends": ends_json(judged.findings, judged.evidence.sheet.hand_over),
         "signed": signed_as_told(_lines(asked), asked.signatures),
     }
+
+
+def _at_body_builder(evidence: JobEvidence) -> list[str]:
+    """The wires that are known to be at a body-builder connector: of a joint there nobody asks why it was made so."""
+    return [wire.name for wire in with_circuits(evidence.sheet, evidence.table.facts).wires if at_body_builder(wire)]
 
 
 def _setup(judged: JobJudgement) -> dict[str, object]:

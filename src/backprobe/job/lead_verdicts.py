@@ -28,6 +28,12 @@ def verdict_of_lead(findings: Sequence[Finding], lead: Lead) -> tuple[Verdict, s
     return None
 
 
+def standing_of_lead(findings: Sequence[Finding], lead: Lead) -> Verdict:
+    """How a lead stands: the worst of the findings on it; open where there is none."""
+    own = {finding.verdict for finding in _of(findings, lead)}
+    return next((verdict for verdict in (*URGENCY, Verdict.HOLDS) if verdict in own), Verdict.OPEN)
+
+
 def _of(findings: Sequence[Finding], lead: Lead) -> Iterator[Finding]:
     """The findings on a lead; what nobody told of a whole matter is on none of them."""
     named = OF_PURPOSE.get(lead.purpose, ())

@@ -3,6 +3,7 @@ import type { Value } from "../../core/sheet.ts";
 import { valueIn, valuesIn } from "../../core/sheet.ts";
 import type { Settings } from "../../store/settings.ts";
 import type { Usual } from "../../store/usual.ts";
+import type { Verdict } from "../judgement.ts";
 import type { Ask } from "./ask.ts";
 import { CIRCUIT, GROUND_DROP, JOINT, STANDING, type JointKey } from "./join.ts";
 import type { Given, Offer } from "./offer.ts";
@@ -20,7 +21,6 @@ export interface Tap {
   readonly wire: string;
   readonly connector: string;
   readonly cavity: string;
-  readonly feeds: readonly string[]; // its circuits, as somebody named them
 }
 
 /** What offers go by. */
@@ -30,6 +30,8 @@ export interface Joining {
   readonly taps: Readonly<Record<string, Tap>>; // by what the lead is for
   readonly usual: Usual | null;
   readonly last: Usual | null; // of whatever type: what this phone joined last
+  readonly atBody: readonly string[] | null; // wires at a body-builder connector, by the engine; null before it has spoken
+  readonly leadsStand: Readonly<Record<string, Verdict>>; // by the engine; empty before it has spoken
   readonly lamp: Settings["lamp"] | null; // of the person's test lamp, as the probe uses it; null where nobody has said so yet
 }
 
@@ -114,12 +116,11 @@ export function asFirst({ leads, taps, usual, last }: Joining): Offer | null {
 }
 
 const PARTED = ["wrapped_splice", "crimped_butt", "soldered_sleeve", "tap_connector"];
-const BODY = /\b(?:body.?build\w*|accessory connector|upfitter)\b/i; // as src/backprobe/stages/join/order.py has it
 
 /** Whether a lead was spliced into the vehicle's own wiring, at no body-builder connector: then the engine asks why, and where. */
-export function isSpliced({ sheet, taps }: Joining, lead: Lead): boolean {
+export function isSpliced({ sheet, taps, atBody }: Joining, lead: Lead): boolean {
   const tap = taps[lead.purpose];
-  return FED.includes(lead.purpose) && PARTED.includes(String(jointIn(sheet, lead.name, "method"))) && !BODY.test([...(tap?.feeds ?? []), tap?.connector ?? ""].join(" "));
+  return atBody !== null && FED.includes(lead.purpose) && PARTED.includes(String(jointIn(sheet, lead.name, "method"))) && !atBody.includes(tap?.wire ?? "");
 }
 
 /** What is seen on every joint that is made: one touch says each of these, and names them. */

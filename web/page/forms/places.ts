@@ -1,4 +1,5 @@
 // A place for the unit, described by a few choices; src/backprobe/limits/cab.py says what figures they stand for.
+import { shownIn, unitFor, type Units } from "../../core/units.ts";
 import type { FormWord } from "../../words/form-words.ts";
 import { figure, type Ask } from "./ask.ts";
 
@@ -8,6 +9,9 @@ type Side = "above" | "ahead" | "behind" | "left" | "right";
 
 const MATERIALS: readonly FormWord[] = ["plastic", "glass", "coated_glass", "fibreglass", "metal"];
 const NEAR: readonly FormWord[] = ["hand", "forearm", "arm"];
+// shown before the engine is there: src/backprobe/limits/cab.py has them, tests/web/test_places.py holds them together
+const NEAR_MM: Readonly<Record<string, readonly [number, number]>> = { hand: [80, 220], forearm: [220, 500], arm: [500, 900] };
+const MM_IN_CM = 10;
 const ALL_SIDES: readonly Side[] = ["above", "ahead", "left", "right", "behind"];
 const RAKE: Ask = { kind: "choice", table: "place", key: "rake", word: "rake", values: ["car", "steep", "upright"] };
 
@@ -33,4 +37,13 @@ export function measuredAsks(seat: Seat): readonly Ask[] {
   const sides = ASKS[seat].flatMap((ask) => (ask.key.endsWith("_near") ? [ask.key.replace("_near", "") as Side] : []));
   const distances = sides.map((side) => figure("place", `${side}_away_mm`, `away_${side}`, "mm"));
   return ASKS[seat].includes(RAKE) ? [...distances, figure("place", "rake_deg", "rake_measured", "°")] : distances;
+}
+
+/** The distance that 'a hand', 'a forearm', 'an arm' stands for, in the person's units; empty for any other choice. */
+export function spanOf(choice: string, units: Units): string {
+  const span = NEAR_MM[choice];
+  if (span === undefined) return "";
+  const isMetric = units === "metric";
+  const [low, high] = span.map((mm) => (isMetric ? mm / MM_IN_CM : Math.round(Number(shownIn(mm, "mm", units)))));
+  return `${low}–${high} ${isMetric ? "cm" : unitFor("mm", units)}`;
 }

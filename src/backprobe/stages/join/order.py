@@ -32,6 +32,15 @@ def order(case: WiringCase) -> Iterator[Finding | str]:
     yield from _probed(case)
 
 
+def at_body_builder(wire: NamedWire | None) -> bool:
+    """Whether a wire is one of a body-builder connector, by what it feeds or where it is.
+
+    >>> at_body_builder(NamedWire(name="X12/4", connector="body-builder connector X12"))
+    True
+    """
+    return wire is not None and bool(_BODY.search(" ".join((*wire.circuits, wire.connector or ""))))
+
+
 def _probed(case: WiringCase) -> Iterator[Finding]:
     """What probing did to the vehicle's wires: pierced insulation, a spread cavity."""
     hurt = []
@@ -46,8 +55,7 @@ def _probed(case: WiringCase) -> Iterator[Finding]:
 
 
 def _place(case: WiringCase, lead: Lead, *, joint: Joint, wires: Mapping[str, NamedWire]) -> Iterator[Finding | str]:
-    named = wires.get(joint.wire or "")
-    at_body = named is not None and bool(_BODY.search(" ".join((*named.circuits, named.connector or ""))))
+    at_body = at_body_builder(wires.get(joint.wire or ""))
     method, told = joint.method, case.told
     what = f"Where '{lead.name}' was connected"
     if told.reversible and method in CUT and not at_body:
