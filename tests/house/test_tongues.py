@@ -12,7 +12,19 @@ from backprobe.tongues.desk import SENTENCES as DESK
 from backprobe.tongues.phone import SENTENCES as PHONE
 from backprobe.tongues.spanish.book import pairs
 
-SAYING = ("stages/", "job/", "limits/", "drawings/", "formats/", "evidence/", "findings.py", "errors.py")
+# what the server says to a page: its refusals, and what is expected of a roster's cells
+SERVER_SAYS = (
+    *("cases/arrivals.py", "cases/content.py", "cases/decide.py", "cases/desk_jobs.py", "cases/desk_people.py"),
+    *("cases/desk_roster.py", "cases/enrol.py", "cases/erase.py", "cases/hand_in_file.py", "cases/held_job.py"),
+    *("cases/held_record.py", "cases/judging.py", "cases/login.py", "cases/may.py", "cases/new_job.py"),
+    *("cases/quarantined.py", "cases/roster.py", "cases/roster_jobs.py", "cases/signing_keys.py", "cases/sync.py"),
+    *("cases/unit_claims.py", "files/roster_xlsx.py", "server/callers.py", "server/rates.py", "server/refusals.py"),
+    "store/blobs.py",
+)
+SAYING = (
+    *SERVER_SAYS,
+    *("stages/", "job/", "limits/", "drawings/", "formats/", "evidence/", "findings.py", "errors.py"),
+)
 
 # What is said on no phone and no desk, and why.
 NOT_SHOWN = {
@@ -45,6 +57,9 @@ NOT_SHOWN = {
 }
 # Single texts of the other modules that are never said, or never alone.
 NOT_ALONE = {
+    "desk {}": "the name of a device: of whoever sits at the desk",
+    "backprobe: the key of {}": "what a phone signs to show that a key is its own",
+    "judging stumbled": "the server's own log",
     "{} at {}": "a satellite and its place: said together",
     "{} at {}, not heard": "a satellite and its place: said together",
     "{} at {}, {} dB-Hz, {}": "a satellite and its place: said together",

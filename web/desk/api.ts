@@ -152,6 +152,7 @@ let csrf: string | null = null;
 
 async function answer<T>(path: string, options: RequestInit = {}): Promise<T> {
   const headers = new Headers(options.headers);
+  headers.set("Accept-Language", document.documentElement.lang || "en"); // in which the server says why it refuses
   if (options.method && csrf !== null) headers.set("X-CSRF-Token", csrf);
   const response = await fetch(`api/${path}`, { ...options, headers, cache: "no-store", signal: AbortSignal.timeout(PATIENCE_MS) });
   const said = (await response.json().catch(() => null)) as { code?: string; error?: string } | null;

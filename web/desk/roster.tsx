@@ -122,7 +122,7 @@ function Found({ preview, busy, onTake }: { preview: Preview; busy: boolean; onT
       )}
       {(doubtful || preview.notes.length > 0) && <h2>{words("roster_notes")}</h2>}
       {preview.notes.map((note) => (
-        <p key={note} lang="en">
+        <p key={note}>
           {note}
         </p>
       ))}
@@ -200,7 +200,7 @@ function Cells({ cells }: { cells: readonly Cell[] }) {
             <td>{row}</td>
             <td>{column}</td>
             <td>{text}</td>
-            <td lang="en">{expected}</td>
+            <td>{expected}</td>
           </tr>
         ))}
       </tbody>

@@ -50,6 +50,7 @@ const PIECE_BYTES = 1_048_576;
 
 async function asked(path: string, options: RequestInit, token?: string): Promise<Response> {
   const headers = new Headers(options.headers);
+  headers.set("Accept-Language", document.documentElement.lang || "en"); // in which the server says why it refuses
   if (token) headers.set("Authorization", `Bearer ${token}`);
   return fetch(`api/${path}`, { ...options, headers, cache: "no-store", signal: AbortSignal.timeout(PATIENCE_MS) });
 }

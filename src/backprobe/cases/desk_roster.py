@@ -16,6 +16,7 @@ from backprobe.evidence.roster import Roster, RosterKind, RosterRow
 from backprobe.formats.roster_columns import roster_names
 from backprobe.job.roster_preview import RosterChange, RosterPreview
 from backprobe.store import entries, rosters
+from backprobe.tongues.speaker import Say, plain
 
 MOST_BYTES = 20_000_000
 MOST_NAME = 100
@@ -56,11 +57,20 @@ class KeptRosters:
             return True
 
 
-def preview_roster_file(yard: Yard, caller: Caller, *, file: RosterFile) -> dict[str, object]:
-    """What a roster would change; nothing is written. Raises UnreadableError, OptionError and RefusedError."""
+def preview_roster_file(yard: Yard, caller: Caller, *, file: RosterFile, say: Say = plain) -> dict[str, object]:
+    """What a roster would change; nothing is written. Raises UnreadableError, OptionError and RefusedError.
+
+    What is expected of a cell, and the notes, are said as `say` has them.
+    """
     caller.must(Deed.MAKE_JOBS)
     preview = preview_of(_read(file), KeptRosters(yard, caller.organisation))
-    return {**preview.as_json(), "without_job": len(_jobless(yard, caller, preview=preview))}
+    return {
+        **preview.as_json(),
+        "bad": [{**fault.as_json(), "expected": say(fault.expected)} for fault in preview.bad],
+        "doubts": [{**fault.as_json(), "expected": say(fault.expected)} for fault in preview.doubts],
+        "notes": [say(note) for note in preview.roster.notes],
+        "without_job": len(_jobless(yard, caller, preview=preview)),
+    }
 
 
 def import_roster_file(

@@ -13,17 +13,19 @@ from backprobe.errors import RefusedError
 from backprobe.job.entry import Entry
 from backprobe.store import blobs, entries, jobs, people, quarantine
 from backprobe.store.entries import Held
+from backprobe.tongues.speaker import Say, plain
 
 TAKE, LEAVE = "take", "leave"
 
 
-def list_quarantine(yard: Yard, caller: Caller) -> list[dict[str, object]]:
-    """What nobody has decided on yet. Raises RefusedError."""
+def list_quarantine(yard: Yard, caller: Caller, *, say: Say = plain) -> list[dict[str, object]]:
+    """What nobody has decided on yet, why it stands there said as `say` has it. Raises RefusedError."""
     caller.must(Deed.DECIDE_QUARANTINE)
     with yard.store.reading() as connection:
         rows = quarantine.listed(connection, caller.organisation)
         labels = {row["id"]: row["label"] or row["device"] for row in people.phones(connection, caller.organisation)}
-    return [_item(row, labels.get(row["phone"])) for row in rows]
+    items = [_item(row, labels.get(row["phone"])) for row in rows]
+    return [{**item, "error": say(str(item["error"]))} for item in items]
 
 
 def _item(row: RowMapping, phone: str | None) -> dict[str, object]:

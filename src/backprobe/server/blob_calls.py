@@ -24,6 +24,7 @@ from backprobe.cases.yard import Yard
 from backprobe.errors import RefusedError
 from backprobe.server.callers import Here, PhoneCaller
 from backprobe.server.refusals import refused
+from backprobe.server.spoken import say_of
 
 PIECE_BYTES = 1_048_576
 OFFSET = "Upload-Offset"
@@ -49,7 +50,7 @@ async def put(
         return await _taken(here.yard, caller, sha256=sha256, request=request, content_range=content_range)
     except RefusedError as error:
         stands = await to_thread.run_sync(lambda: begun_bytes(here.yard, caller, sha256=sha256))
-        return refused(error, {OFFSET: str(stands)})
+        return refused(error, {OFFSET: str(stands)}, say=say_of(request.headers))
 
 
 async def _taken(

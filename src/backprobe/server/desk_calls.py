@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Annotated, Literal
 
-from fastapi import APIRouter, Depends, Path, Query
+from fastapi import APIRouter, Depends, Path, Query, Request
 from fastapi.responses import FileResponse
 from pydantic import Field
 
@@ -18,6 +18,7 @@ from backprobe.errors import RefusedError
 from backprobe.server.blob_calls import Sha256, Size, handed_out
 from backprobe.server.callers import Desk, Here
 from backprobe.server.phone_calls import MOST_NAME, Strict, without_nul
+from backprobe.server.spoken import say_of
 from backprobe.store.jobs import Wanted
 from backprobe.tongues.speaker import DESK, speaker
 
@@ -149,9 +150,9 @@ def file(sha256: Sha256, here: Here, *, desk: Desk, size: Size = None) -> FileRe
 
 
 @router.get("/quarantine")
-def quarantine(here: Here, desk: Desk) -> dict[str, object]:
+def quarantine(request: Request, here: Here, *, desk: Desk) -> dict[str, object]:
     """What is in quarantine."""
-    return {"items": list_quarantine(here.yard, desk.caller)}
+    return {"items": list_quarantine(here.yard, desk.caller, say=say_of(request.headers))}
 
 
 @router.post("/quarantine/{number}")

@@ -12,6 +12,7 @@ from starlette.types import ASGIApp, Message, Receive, Scope, Send
 from backprobe.errors import RefusedError
 from backprobe.server.refusals import refused
 from backprobe.server.settings import Settings
+from backprobe.server.spoken import say_of
 
 MOST_BODY_BYTES = 40_000_000  # 500 entries of 64 kB, as JSON text
 MOST_UPLOAD_BYTES = 101_000_000
@@ -49,9 +50,9 @@ class Guard:
         said = headers.get("content-length", "0")
         if not self._settings.answers_to(headers.get("host", "")):
             error = RefusedError("this server answers to the names of its own machine only", code="host")
-            await refused(error)(scope, receive, answer)
+            await refused(error, say=say_of(headers))(scope, receive, answer)
         elif not said.isdecimal() or int(said) > most:
-            await refused(_too_large(most))(scope, receive, answer)
+            await refused(_too_large(most), say=say_of(headers))(scope, receive, answer)
         else:
             await self._app(scope, _counted(receive, most), answer)
 

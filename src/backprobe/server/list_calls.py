@@ -24,6 +24,7 @@ from backprobe.errors import RefusedError
 from backprobe.evidence.roster import RosterKind
 from backprobe.server.callers import Desk, Here
 from backprobe.server.phone_calls import MOST_NAME, Strict, without_nul
+from backprobe.server.spoken import say_of
 
 MOST_MAP = 2_000
 FILE: dict[str, object] = {"requestBody": {"content": {"application/octet-stream": {}}}}
@@ -62,7 +63,8 @@ async def preview(
 ) -> dict[str, object]:
     """What a roster would change: new rows, changed ones, each cell that cannot be taken."""
     sent = RosterFile(await request.body(), file, columns)
-    return await to_thread.run_sync(lambda: preview_roster_file(here.yard, desk.caller, file=sent))
+    say = say_of(request.headers)
+    return await to_thread.run_sync(lambda: preview_roster_file(here.yard, desk.caller, file=sent, say=say))
 
 
 class RosterWithJobs(Strict):

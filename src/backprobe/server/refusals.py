@@ -11,6 +11,8 @@ from fastapi.responses import JSONResponse
 from starlette.exceptions import HTTPException
 
 from backprobe.errors import BackprobeError, RefusedError, StoreError, error_json
+from backprobe.server.spoken import say_of
+from backprobe.tongues.speaker import Say, plain
 
 STATUS: Mapping[str, int] = {
     "request": 422,
@@ -43,20 +45,22 @@ MOST_SHOWN = 3
 _log = logging.getLogger(__name__)
 
 
-def refused(error: BackprobeError, headers: Mapping[str, str] | None = None) -> JSONResponse:
-    """The answer to an error of ours."""
+def refused(error: BackprobeError, headers: Mapping[str, str] | None = None, *, say: Say = plain) -> JSONResponse:
+    """The answer to an error of ours, said as `say` has it."""
+    answer = error_json(error)
+    answer["error"] = say(str(answer["error"]))
     if isinstance(error, StoreError):
-        return JSONResponse(error_json(error), BUSY, {"Retry-After": "5", **(headers or {})})
+        return JSONResponse(answer, BUSY, {"Retry-After": "5", **(headers or {})})
     status = STATUS[error.code] if isinstance(error, RefusedError) else UNFIT
-    return JSONResponse(error_json(error), status, dict(headers or {}))
+    return JSONResponse(answer, status, dict(headers or {}))
 
 
 def answer_errors(app: FastAPI) -> None:
     """Have every error answered in the one shape."""
 
     @app.exception_handler(BackprobeError)
-    def ours(_request: Request, error: BackprobeError) -> JSONResponse:
-        return refused(error, getattr(error, "headers", None))
+    def ours(request: Request, error: BackprobeError) -> JSONResponse:
+        return refused(error, getattr(error, "headers", None), say=say_of(request.headers))
 
     @app.exception_handler(RequestValidationError)
     def not_understood(_request: Request, error: RequestValidationError) -> JSONResponse:
@@ -64,14 +68,14 @@ def answer_errors(app: FastAPI) -> None:
         return refused(RefusedError("; ".join(said), code="request"))
 
     @app.exception_handler(HTTPException)
-    def of_http(_request: Request, error: HTTPException) -> JSONResponse:
+    def of_http(request: Request, error: HTTPException) -> JSONResponse:
         code = OF_STATUS.get(error.status_code, "request")
-        said = WORDS.get(error.status_code, str(error.detail))
+        said = say_of(request.headers)(WORDS.get(error.status_code, str(error.detail)))
         answer = {"ok": False, "error": said, "code": code}
         return JSONResponse(answer, error.status_code, dict(error.headers or {}))
 
     @app.exception_handler(Exception)
     def unforeseen(request: Request, error: Exception) -> JSONResponse:
         _log.error("%s %s failed", request.method, request.url.path, exc_info=error)
-        answer = {"ok": False, "error": "the server could not do this; its log says why", "code": "error"}
-        return JSONResponse(answer, FAULT)
+        said = say_of(request.headers)("the server could not do this; its log says why")
+        return JSONResponse({"ok": False, "error": said, "code": "error"}, FAULT)

@@ -207,7 +207,7 @@ no header
 a key of {title} (there are: {here})
 = una clave de {title} (hay: {here})
 # formats/unit_sheet.py
-at least one [[lead]] with purpose = "{purpose}"
+at least one [[lead]] with purpose = "{=purpose}"
 = al menos un [[lead]] con purpose = "{purpose}"
 "…", what the unit is called
 = "…", cómo se llama la unidad
