@@ -9,18 +9,10 @@ from typing import Any
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from tests.samples.strips import HAND, UNIT
 
 from backprobe.drawings.turns import Mark, Stretch, Turned, Turns, described_turns, turns
 
-HAND = (
-    Stretch(0, 20, "off", on=False),
-    Stretch(20, 200, "accessory", on=False),
-    Stretch(200, 400, "on", on=True),
-    Stretch(400, 402, "crank", on=True),
-    Stretch(402, 700, "running", on=True),
-    Stretch(700, 900, "off", on=False),
-)
-UNIT = (Stretch(0, 203, "off", on=False), Stretch(203, 720, "on", on=True), Stretch(720, 900, "off", on=False))
 GOOD = Turns(
     hand=HAND,
     unit=UNIT,

@@ -120,14 +120,24 @@ def _strip(stretches: tuple[Stretch, ...], time: Axis, *, top: float) -> str:
     return "".join(_stretch(each, time, top=top) for each in stretches)
 
 
-def _stretch(each: Stretch, time: Axis, *, top: float) -> str:
-    """A box: hatched where an ignition is on, with a broken outline where nobody knows; its word on plain ground."""
-    start, end = time.at(each.start_s), time.at(each.end_s)
-    box: Attributes = {"x": start, "y": top, "width": max(end - start, 0.6), "height": _STRIP}
+def stretch_box(each: Stretch, span: tuple[float, float], *, top: float, size: tuple[float, float]) -> tuple[str, str]:
+    """What lies beneath a stretch, hatched where an ignition is on, and its outline, broken where nobody knows.
+
+    `span` is where it begins and ends; `size` its least width and its height.
+    """
+    (start, end), (least, height) = span, size
+    width = max(end - start, least)
+    box: Attributes = {"x": start, "y": top, "width": width, "height": height}
     outline: Attributes = {**box, "fill": "none", "stroke": RULE, "stroke-width": 1.0}
     if each.on is None:
         outline["stroke-dasharray"] = "4 4"
-    ground = hatched((start, top, max(end - start, 0.6), _STRIP)) if each.on else ""
+    return hatched((start, top, width, height)) if each.on else "", tag("rect", outline)
+
+
+def _stretch(each: Stretch, time: Axis, *, top: float) -> str:
+    """A box: hatched where an ignition is on, with a broken outline where nobody knows; its word on plain ground."""
+    start, end = time.at(each.start_s), time.at(each.end_s)
+    ground, outline = stretch_box(each, (start, end), top=top, size=(0.6, _STRIP))
     word = ""
     if each.label and _fits(each, time):
         middle, half = (start + end) / 2, text_width(each.label, _SIZE) / 2 + 2.0
@@ -135,7 +145,7 @@ def _stretch(each: Stretch, time: Axis, *, top: float) -> str:
         word = tag("rect", clear) + letters(
             (middle, top + _STRIP * 0.7), each.label, size=_SIZE, fill=INK, anchor="middle"
         )
-    return ground + tag("rect", outline) + word
+    return ground + outline + word
 
 
 def _flags(marks: list[Mark], time: Axis, *, upwards: bool) -> tuple[list[tuple[float, float, float, str]], int]:

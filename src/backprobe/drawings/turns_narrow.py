@@ -11,11 +11,10 @@ from dataclasses import dataclass
 
 from backprobe.drawings.axes import Axis, Label, label_rows
 from backprobe.drawings.lettering import letters, text_width
-from backprobe.drawings.marks import hatched
 from backprobe.drawings.palette import ACCENT, INK, PAPER, RULE, SOFT_INK
 from backprobe.drawings.roomy import NAME_SIZE, TEXT_SIZE, line_of, paragraph
 from backprobe.drawings.svg import Attributes, escaped, path, picture, tag
-from backprobe.drawings.turns import NARROWEST, Mark, Stretch, Turned, Turns, described_turns
+from backprobe.drawings.turns import NARROWEST, Mark, Stretch, Turned, Turns, described_turns, stretch_box
 
 _EDGE, _SIZE, _STRIP = 8.0, 13.2, 28.0
 _ROW, _BETWEEN, _GAP = 16.0, 22.0, 5.0  # of numbers; from a strip to the numbers; between two numbers
@@ -101,11 +100,7 @@ def _strip(stretches: tuple[Stretch, ...], time: Axis, *, top: float) -> str:
 def _stretch(each: Stretch, time: Axis, *, top: float) -> str:
     """A box: hatched where an ignition is on, with a broken outline where nobody knows; its word on plain ground."""
     start, end = time.at(each.start_s), time.at(each.end_s)
-    box: Attributes = {"x": start, "y": top, "width": max(end - start, 0.8), "height": _STRIP}
-    outline: Attributes = {**box, "fill": "none", "stroke": RULE, "stroke-width": 1.0}
-    if each.on is None:
-        outline["stroke-dasharray"] = "4 4"
-    drawn = (hatched((start, top, max(end - start, 0.8), _STRIP)) if each.on else "") + tag("rect", outline)
+    drawn = "".join(stretch_box(each, (start, end), top=top, size=(0.8, _STRIP)))
     if not each.label or not _fits(each, time):
         return drawn
     return drawn + _word(each.label, (start, end), top=top)
