@@ -1,8 +1,8 @@
 """Who says a sentence: in which language, and in whose voice.
 
-The engine writes its sentences in English, as a terminal says them. A page that asks for another language or for the
-voice of the phone or the desk, where there are no files and no commands, gets them through `speaker`. A catalogue is imported when it is first asked for, so that it costs nothing
-where nobody asks.
+The engine writes its sentences in English, as a terminal says them. A page that asks for another language, or for the
+voice of the phone or the desk, where there are no files and no commands, gets them through `speaker`. A catalogue is
+imported when it is first asked for, so that it costs nothing where nobody asks.
 """
 
 from __future__ import annotations
